@@ -111,6 +111,7 @@ fn lines(key: Key, asked: &Asked) -> (String, Option<(String, &'static [Code])>)
                     let bad = bad.map(|_| (line(&format!("{shank}")), &[Code::ShankDoesNotEnter][..]));
                     (line(&format!("{shank}+.003-.020")), bad)
                 }
+                other => panic!("no law for {other}"),
             }
         }
         Entry::Limit(Name::HoleGreatest) => (line("shank + .010"), Some((line(".001"), &[Code::HoleOverLimit]))),

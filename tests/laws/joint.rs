@@ -339,7 +339,7 @@ proptest! {
     fn rivets_an_inch_rise_with_the_sheet_and_fall_with_the_rivet(
         thickness in length(50, 3_000),
         more in length(0, 1_000),
-        table in prop::sample::select(&SpliceTable::ALL[..]),
+        table in prop::sample::select(SpliceTable::ALL),
     ) {
         let rivets = [4, 6, 8, 10, 12, 16, 20, 24].map(|d| Fastener::Rivet(Length::from_64ths(d)));
         let formula = |thickness, fastener| per_inch(table, thickness, fastener).expect("a standard size").formula;

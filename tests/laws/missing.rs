@@ -18,7 +18,7 @@ use shophead::quantity::Force;
 use shophead::repair::count::By;
 use shophead::repair::in_row::LaidRows;
 use shophead::repair::panel::{SideQuery, seam};
-use shophead::repair::patch::{Damage, PatchError, PatchQuery, Pattern, patch};
+use shophead::repair::patch::{PatchError, PatchQuery, Pattern, SkinDamage, patch};
 use shophead::repair::solve::{SolveFor, Wanted, solve};
 use shophead::repair::splice::{Leg, MemberError, Shape, SpliceQuery, Spliced, splice};
 use shophead::repair::strip::{CountedQuery, CountedRow, InPlace, counted};
@@ -46,7 +46,7 @@ fn usual(key: Key, sheets: &[Material]) -> String {
         Entry::Limit(name) => match name.kind() {
             LimitKind::Length => figure("\"1/4 D\""),
             LimitKind::Fraction => figure("\"1/2\""),
-            LimitKind::Count | LimitKind::Rounding => figure("3"),
+            _ => figure("3"),
         },
         Entry::Size(series, dash, dimension) => {
             let shank = series.size(dash).expect("a size").shank_nominal;
@@ -54,6 +54,7 @@ fn usual(key: Key, sheets: &[Material]) -> String {
                 Dimension::Shank => share(shank, 1, 1),
                 Dimension::HeadDiameter => share(shank, 8, 5),
                 Dimension::HeadHeight => share(shank, 1, 4),
+                other => panic!("no figure for {other}"),
             }
         }
         Entry::Sheet(_, Property::Modulus | Property::CompressionModulus) => figure("\"10.5 msi\""),
@@ -182,7 +183,7 @@ fn a_patch_names_what_is_missing_until_it_is_sized() {
         for rivet in rivets() {
             for by in [By::Greater, By::Strength] {
                 let ask = |practice: &Practice<'_>| {
-                    let damage = Damage::Hole { along: length("2"), across: length("1.5") };
+                    let damage = SkinDamage::Hole { along: length("2"), across: length("1.5") };
                     let query = PatchQuery::new(material, length(".050"), damage)
                         .rivet(Some(rivet))
                         .by(by)

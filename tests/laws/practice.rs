@@ -66,6 +66,7 @@ fn covers(scope: &Scope, case: &Case) -> bool {
         Some(HeadScope::Flush) => flush,
         Some(HeadScope::Protruding) => !flush,
         Some(HeadScope::Dimpled) => flush && case.dimpled,
+        Some(other) => panic!("no law for {other}"),
     };
     let stepped = case.stepped || !scope.stepped;
     head && stepped
@@ -134,7 +135,7 @@ proptest! {
             shophead::practice::LimitKind::Length => format!("{top}/{bottom} D + {plus}"),
             shophead::practice::LimitKind::Fraction => format!("{top}/{bottom}"),
             shophead::practice::LimitKind::Count => top.to_string(),
-            shophead::practice::LimitKind::Rounding => "nearest".to_owned(),
+            _ => "nearest".to_owned(),
         };
         let value = Value::parse(name, &shown).expect("a value");
         prop_assert_eq!(Value::parse(name, &value.to_string()), Ok(value));

@@ -15,7 +15,7 @@ mod layout;
 mod load_share;
 mod mass;
 mod materials;
-mod open_structures;
+mod public_types;
 mod part_numbers;
 mod practices;
 mod process_spec;

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use shophead::basis::{Basis, Status};
 use shophead::length::Length;
 use shophead::material::RivetAlloy;
-use shophead::practice::{BUILT_IN, Case, HANDBOOK, HeadScope, Limit, Name, Practice, Value};
+use shophead::practice::{BUILT_IN, Case, HANDBOOK, Limit, Name, Practice, Value};
 use shophead::rivet::Head;
 use shophead_tests::{Comparison, Row, fixture};
 
@@ -180,11 +180,7 @@ const DOCUMENTS: &[(&str, &str)] = &[
 fn key(practice: &Practice<'_>, limit: &Limit) -> String {
     let mut key = format!("{} {}", practice.name(), limit.name.as_str());
     let scope = limit.scope;
-    let head = scope.head.map(|head| match head {
-        HeadScope::Protruding => "protruding".to_owned(),
-        HeadScope::Flush => "flush".to_owned(),
-        HeadScope::Dimpled => "dimpled".to_owned(),
-    });
+    let head = scope.head.map(|head| head.as_str().to_owned());
     let alloy = scope.alloy.map(|alloy| format!("{alloy:?}").trim_start_matches("Al").to_owned());
     let diameter = scope.diameter.map(|diameter| diameter.to_64ths().to_string());
     let rows = scope.rows.map(|rows| format!("{rows} rows"));

@@ -19,8 +19,8 @@ use shophead::repair::count::{By, by_table, rate, tabulated};
 use shophead::repair::gauge_table::next_heavier;
 use shophead::repair::in_row::LaidRows;
 use shophead::repair::panel::{CopiedSeam, SideQuery, seam};
-use shophead::repair::patch::{Damage, LONGEST, Patch, PatchError, PatchQuery, Pattern, Style, patch};
-use shophead::repair::site::{Ruling, Site};
+use shophead::repair::patch::{LONGEST, Patch, PatchError, PatchQuery, Pattern, SkinDamage, Style, patch};
+use shophead::repair::site::{Site, Sizing};
 use shophead::repair::splice::{Leg, LegFastener, MemberError, Shape, Splice, SpliceQuery, Spliced, splice};
 use shophead::repair::told::{Tell, Told};
 use shophead::repair::unused::UNUSED;
@@ -38,7 +38,7 @@ fn query(style: Style) -> PatchQuery<'static, 'static> {
     PatchQuery::new(
         material(CLAD),
         length(".032"),
-        Damage::Opening { along: length("2"), across: length("10"), radius: length("1/2") },
+        SkinDamage::Opening { along: length("2"), across: length("10"), radius: length("1/2") },
     )
     .style(style)
     .pattern(Pattern::InLine)
@@ -322,7 +322,7 @@ fn uses() -> Vec<(&'static str, Use)> {
             let found = patched(&query(Style::Flush));
             // Skin outside, the patch behind, the plug riveted to it.
             assert_eq!(found.stack.layers().iter().map(|layer| layer.role).collect::<Vec<_>>(), [Role::Skin, Role::Doubler]);
-            assert!(found.filler_holes().count() > 4 && found.told.has(T::Trim) == matches!(query(Style::Flush).damage, Damage::Hole { .. }));
+            assert!(found.filler_holes().count() > 4 && found.told.has(T::Trim) == matches!(query(Style::Flush).damage, SkinDamage::Hole { .. }));
         })),
         ("AR-H03", Shown(|_| {
             let found = patched(&query(Style::Flush));
@@ -336,7 +336,7 @@ fn uses() -> Vec<(&'static str, Use)> {
             assert!(share > 0.6 && share < 1.0);
         })),
         ("AR-H06", Shown(|row| {
-            let crack = Damage::Crack { along: Length::ZERO, across: length("2") };
+            let crack = SkinDamage::Crack { along: Length::ZERO, across: length("2") };
             let found = patched(&changed(query(Style::Lap), |it| it.damage = crack));
             let (least, most) = row.text("value").split_once(" or ").expect("two sizes");
             let hole = found.opening.stop_hole.expect("stop drilled");
@@ -651,11 +651,11 @@ fn uses() -> Vec<(&'static str, Use)> {
         ("PATCH-03b", Shown(|_| one_heavier_behind())),
         ("PATCH-09", Shown(|row| {
             let radius = row.text("value").split(' ').next().expect("a radius");
-            let hole = Damage::Hole { along: length("2"), across: length("3") };
+            let hole = SkinDamage::Hole { along: length("2"), across: length("3") };
             let found = patched(&changed(query(Style::Lap), |it| it.damage = hole));
             assert_eq!(found.opening.radius, length(radius));
             // Round ends where there is no room for it.
-            let small = Damage::Hole { along: length("1/4"), across: length("1/2") };
+            let small = SkinDamage::Hole { along: length("1/4"), across: length("1/2") };
             let found = patched(&changed(query(Style::Lap), |it| it.damage = small));
             assert!((found.opening.radius.nanometres() * 2 - found.opening.along.nanometres()).abs() <= 1);
         })),
@@ -684,7 +684,7 @@ fn uses() -> Vec<(&'static str, Use)> {
         ("RL-30", Elsewhere("the ladder of a hole: tests/reference/holes.rs")),
         ("RL-31", Shown(|_| {
             let major = |across| {
-                let hole = Damage::Hole { along: length("1"), across: length(across) };
+                let hole = SkinDamage::Hole { along: length("1"), across: length(across) };
                 patched(&changed(query(Style::Lap), |it| it.damage = hole)).findings.has(Code::MajorRepair)
             };
             assert!(!major("6") && major("6.001"));
@@ -721,8 +721,8 @@ fn larger(original: RivetAlloy, up_to: &str) {
 fn solid(place: Place, site: Site) {
     assert!(solid_required(Structure::Secondary, RowMember::Skin, &[place]).is_some());
     assert_eq!(Site::from(place), site);
-    match site.ruling() {
-        Ruling::Refused => {}
+    match site.sizing() {
+        Sizing::Refused => {}
         _ => assert!(patched(&query_at().sites(&[site])).told.has(Told::SolidOnly), "{site:?}"),
     }
 }
@@ -747,8 +747,8 @@ fn figure_edge(row: &Row, skin: &str) {
 fn told_with_repairs() -> BTreeSet<Told> {
     let mut told = BTreeSet::new();
     let mut add = |tell: &Tell| told.extend(tell.iter());
-    let crack = Damage::Crack { along: Length::ZERO, across: length("2") };
-    let hole = Damage::Hole { along: length("2"), across: length("7") };
+    let crack = SkinDamage::Crack { along: Length::ZERO, across: length("2") };
+    let hole = SkinDamage::Hole { along: length("2"), across: length("7") };
     let sites = [Site::LowerWing, Site::BelowWaterLine, Site::FluidTight, Site::AirIntake, Site::HeavilyStressed];
     for style in [Style::Lap, Style::Doubler, Style::Flush] {
         for damage in [crack, hole] {
@@ -816,7 +816,7 @@ fn every_rule_is_used_or_listed_with_the_reason_why_not() {
                 }
             }
             Use::Site(site) => {
-                assert!(site.ruling() == Ruling::Refused, "{id}");
+                assert!(site.sizing() == Sizing::Refused, "{id}");
                 assert_eq!(patch(&query(Style::Lap).sites(&[*site])), Err(PatchError::Refused { site: *site }));
                 let refused = splice(&member(Spliced::Stringer, Shape::Flat, &[leg("1", ".064")]).sites(&[*site]));
                 assert_eq!(refused.err(), Some(MemberError::Refused { site: *site }));

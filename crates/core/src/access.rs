@@ -17,6 +17,7 @@ use crate::words::thousandths;
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[cfg_attr(feature = "serde", serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum SolidBecause {
     /// The structure is named primary.
     Primary,

@@ -224,7 +224,6 @@ impl core::str::FromStr for Drill {
 
 crate::words::errors! {
     /// Why a text is not a drill.
-    #[non_exhaustive]
     ParseDrillError = (22, "not-a-drill", "A text is not a drill.", "not a drill", "right would be #30, F or 11/64") {
         Empty, "drill-missing", "Nothing but spaces.",
             "a drill is missing";
@@ -278,7 +277,6 @@ pub fn parse_hole_as(text: &str, bare: Bare) -> Result<Length, ParseHoleError> {
 
 crate::words::errors! {
     /// Why a text is not the diameter of a hole.
-    #[non_exhaustive]
     ParseHoleError = (23, "not-a-hole", "A text is neither a drill nor the width of a hole.",
         "not a hole", "right would be #30, F or .1285")
     {

@@ -35,6 +35,7 @@ crate::words::words! {
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[cfg_attr(feature = "serde", serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Figure {
     /// A length.
     Length(Length),
@@ -64,6 +65,28 @@ impl Figure {
             Figure::Count(count) => units.count(count),
             Figure::Facts(facts) => units.facts(facts),
             Figure::Key(key) => units.key(key),
+        }
+    }
+
+    /// As the C interface holds it: the number of its kind, which never changes, what is whole, and what is not. What its kind does
+    /// not use is 0.
+    ///
+    /// ```
+    /// use shophead::finding::Figure;
+    /// use shophead::length::Length;
+    /// assert_eq!(Figure::Length(Length::SIXTEENTH).for_c(), (1, 1_587_500, 0.0));
+    /// assert_eq!(Figure::Ratio(0.25).for_c(), (4, 0, 0.25));
+    /// ```
+    #[must_use]
+    pub const fn for_c(self) -> (u32, i64, f64) {
+        match self {
+            Figure::Length(length) => (1, length.nanometres(), 0.0),
+            Figure::Force(force) => (2, 0, force.lbf()),
+            Figure::Stress(stress) => (3, 0, stress.psi()),
+            Figure::Ratio(ratio) => (4, 0, ratio),
+            Figure::Count(count) => (5, count as i64, 0.0),
+            Figure::Facts(facts) => (6, facts.bits() as i64, 0.0),
+            Figure::Key(key) => (7, key.number().cast_signed(), 0.0),
         }
     }
 }

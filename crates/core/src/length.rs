@@ -468,7 +468,6 @@ impl fmt::Display for SixtyFourths {
 
 crate::words::errors! {
     /// Why two lengths are not a least and a greatest, or three not a length with its tolerance.
-    #[non_exhaustive]
     LimitsError {
         Swapped = _, "limits-swapped", "The least is more than the greatest.", "the least is more than the greatest: give the smaller one first";
         NegativeTolerance = _, "negative-tolerance", "A tolerance is less than 0.", "a tolerance is less than 0: give both without a sign, as in +.003 -.001";
@@ -772,7 +771,6 @@ impl ParseLengthError {
 
 crate::words::errors! {
     /// What was wrong in a [`ParseLengthError`].
-    #[non_exhaustive]
     LengthErrorKind = (20, "not-a-length", "A text is not a length.", "not a length", "right would be .125, 1/8, 1-1/2 or 3.2mm") {
         Empty, "length-missing", "Nothing but spaces.",
             "a length is missing";

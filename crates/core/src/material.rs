@@ -26,16 +26,14 @@ pub const fn sheets() -> &'static [SheetProperties] {
     sheet_table::SHEETS
 }
 
-/// How a handbook guarantees a strength.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Guarantee {
-    /// At least 99 % of values, with 95 % confidence.
-    A,
-    /// At least 90 % of values, with 95 % confidence.
-    B,
-    /// The minimum of the material specification.
-    S,
+crate::words::words! {
+    /// How a handbook guarantees a strength.
+    #[non_exhaustive]
+    Guarantee, "guarantee" {
+        A = 1, "A", "At least 99 % of values, with 95 % confidence.";
+        B = 2, "B", "At least 90 % of values, with 95 % confidence.";
+        S = 3, "S", "The minimum of the material specification.";
+    }
 }
 
 /// The words over one or several columns of the handbook's table.

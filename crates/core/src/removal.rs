@@ -9,6 +9,7 @@ use crate::stack::{Role, Stack};
 
 crate::words::words! {
     /// Why taking a rivet out is risky, and what to do about it.
+    #[non_exhaustive]
     Risk, "risk" {
         ThickPack = 1, "thick-pack", "Thick pack: the shank sits tight.";
         ManyLayers = 2, "many-layers", "Many layers: burrs between them hold the shank.";

@@ -71,6 +71,8 @@ enum shophead_head
   : uint32_t
 #endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
  {
+  // Another head, without a number here.
+  SHOPHEAD_HEAD_OTHER = 0,
   // Universal protruding head.
   SHOPHEAD_HEAD_UNIVERSAL = 1,
   // 100 degree flush head.

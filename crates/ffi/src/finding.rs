@@ -101,18 +101,8 @@ impl shophead_figure {
     }
 
     fn of(figure: Option<Figure>) -> shophead_figure {
-        use shophead_figure_kind as Kind;
-        let (kind, whole, number) = match figure {
-            None => (Kind::SHOPHEAD_FIGURE_NONE, 0, 0.0),
-            Some(Figure::Length(length)) => (Kind::SHOPHEAD_FIGURE_LENGTH, length.nanometres(), 0.0),
-            Some(Figure::Force(force)) => (Kind::SHOPHEAD_FIGURE_FORCE, 0, force.lbf()),
-            Some(Figure::Stress(stress)) => (Kind::SHOPHEAD_FIGURE_STRESS, 0, stress.psi()),
-            Some(Figure::Ratio(ratio)) => (Kind::SHOPHEAD_FIGURE_RATIO, 0, ratio),
-            Some(Figure::Count(count)) => (Kind::SHOPHEAD_FIGURE_COUNT, i64::from(count), 0.0),
-            Some(Figure::Facts(facts)) => (Kind::SHOPHEAD_FIGURE_FACTS, i64::from(facts.bits()), 0.0),
-            Some(Figure::Key(key)) => (Kind::SHOPHEAD_FIGURE_KEY, key.number().cast_signed(), 0.0),
-        };
-        shophead_figure { kind, whole, number }
+        let (kind, whole, number) = figure.map_or((0, 0, 0.0), Figure::for_c);
+        shophead_figure { kind: shophead_figure_kind(kind), whole, number }
     }
 
     /// The limit of a finding, with the key of what can be entered in place of a ratio.

@@ -221,7 +221,7 @@ numbered! {
         Sheet = SHOPHEAD_BEARING_SHEET,
         FlushJoint = SHOPHEAD_BEARING_FLUSH_JOINT,
         Indication = SHOPHEAD_BEARING_INDICATION,
-    ]
+    ] else shophead_bearing_kind::SHOPHEAD_BEARING_NONE
 }
 
 /// What one sheet carries. The loads are those of the sheet itself; it gets `share` of the rivet's load.

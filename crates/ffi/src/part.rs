@@ -284,6 +284,8 @@ pub extern "C" fn shophead_part_with_length(
 #[repr(u32)]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum shophead_head {
+    /// Another head, without a number here.
+    SHOPHEAD_HEAD_OTHER = 0,
     /// Universal protruding head.
     SHOPHEAD_HEAD_UNIVERSAL = 1,
     /// 100 degree flush head.
@@ -297,7 +299,7 @@ numbered! {
         Universal = SHOPHEAD_HEAD_UNIVERSAL,
         Flush = SHOPHEAD_HEAD_FLUSH,
         ReducedFlush = SHOPHEAD_HEAD_REDUCED_FLUSH,
-    ]
+    ] else shophead_head::SHOPHEAD_HEAD_OTHER
 }
 
 /// The dimensions of a rivet. `SHOPHEAD_NONE` stands where one is not known.

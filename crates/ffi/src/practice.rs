@@ -160,14 +160,7 @@ pub struct shophead_value {
 
 impl shophead_value {
     fn of(value: Value) -> shophead_value {
-        let (kind, num, den, nm) = match value {
-            Value::Length(length) => (LENGTH, 0, 0, length.nanometres()),
-            Value::Diameters { num, den, plus } => (DIAMETERS, num, den, plus.nanometres()),
-            Value::OverShank(plus) => (OVER_SHANK, 0, 0, plus.nanometres()),
-            Value::Fraction { num, den } => (FRACTION, num, den, 0),
-            Value::Count(count) => (COUNT, count, 0, 0),
-            Value::Rounding(rounding) => (ROUNDING, shophead_rounding::from(rounding) as u32, 0, 0),
-        };
+        let (kind, num, den, nm) = value.for_c();
         shophead_value { kind, num, den, unused: 0, nm }
     }
 

@@ -33,7 +33,7 @@ numbered! {
         T4_9 = SHOPHEAD_TABLE_4_9,
         T4_10 = SHOPHEAD_TABLE_4_10,
         T4_11 = SHOPHEAD_TABLE_4_11,
-    ]
+    ] else shophead_table::SHOPHEAD_TABLE_NONE
 }
 
 /// The tables for a material.
@@ -154,7 +154,7 @@ numbered! {
         Stringer = SHOPHEAD_SPLICE_STRINGER,
         IntermediateFrame = SHOPHEAD_SPLICE_INTERMEDIATE_FRAME,
         SingleLap = SHOPHEAD_SPLICE_SINGLE_LAP,
-    ]
+    ] else shophead_splice_member::SHOPHEAD_SPLICE_OTHER
 }
 
 /// Rivets over a width.

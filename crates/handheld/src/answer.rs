@@ -234,6 +234,7 @@ fn number(rivet: &Part<'static>, report: &mut Report<'_>) -> fmt::Result {
         shophead::rivet::Head::Universal => "universal",
         shophead::rivet::Head::Flush => "100 degree flush",
         shophead::rivet::Head::ReducedFlush => "100 degree flush, reduced",
+        other => other.as_str(),
     };
     report.figure("head", &head, series.basis)?;
     report.figure("alloy", &material.alloy.alloy(), material.basis)?;
@@ -298,6 +299,7 @@ fn write_sheet(sheet: &SheetStrength, report: &mut Report<'_>) -> fmt::Result {
             BearingKind::Sheet => "bearing",
             BearingKind::FlushJoint => "flush joint",
             BearingKind::Indication => "bearing, as an indication",
+            other => other.as_str(),
         };
         report.figure(label, &units.show_force(bearing.ultimate.force), bearing.ultimate.basis)?;
     }

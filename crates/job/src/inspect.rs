@@ -16,6 +16,7 @@ use crate::read::{DrivenFile, DrivenLine};
 
 /// How a job stands once its rivets were inspected.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum State {
     /// Every rivet of the job was looked at and may stay, and so was every other place to look at.
     Accepted,

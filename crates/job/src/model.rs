@@ -140,6 +140,7 @@ pub struct Answer {
 
 /// What an answer is to.
 #[derive(Clone, Debug, PartialEq, Eq, Hash)]
+#[non_exhaustive]
 pub enum AnswerTo {
     /// The job as a whole.
     Job,
@@ -221,6 +222,7 @@ pub struct PanelEdge {
 
 /// Where an edge runs.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub enum EdgeShape {
     /// Corners with straight lines between them, at least two.
     Corners(Vec<Point>),

@@ -86,6 +86,7 @@ pub fn row_mode(mode: RowMode) -> String {
     match mode {
         RowMode::Rivets(mode) => lower(mode),
         RowMode::NetSection => "the sheet fails between the holes".to_owned(),
+        other => other.as_str().to_owned(),
     }
 }
 
@@ -106,6 +107,7 @@ pub fn solid_because(because: SolidBecause) -> String {
         SolidBecause::Primary => "Primary structure.".to_owned(),
         SolidBecause::Member(member) => format!("Along {}.", lower(member)),
         SolidBecause::Place(place) => place.meaning().to_owned(),
+        _ => "Driven solid rivets only.".to_owned(),
     }
 }
 

@@ -141,6 +141,7 @@ impl Out {
             Figure::Count(count) => self.bytes(&count.to_le_bytes()),
             Figure::Facts(facts) => self.byte(facts.bits()),
             Figure::Key(key) => self.bytes(&key.number().to_le_bytes()),
+            other => self.text(&format_args!("{other:?}")),
         }
     }
 

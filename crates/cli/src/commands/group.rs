@@ -21,7 +21,7 @@ use shophead_job::drawing::{self, GroupDrawing};
 use shophead_job::read::{GroupPoint, read_group_from};
 use shophead_job::words;
 
-use super::{factors, load_kind, load_word, memory_mark};
+use super::{factors, load_kind, memory_mark};
 use crate::args::{Format, GroupArgs};
 use crate::cells::{self, Cells, Finds};
 use crate::context::Context;
@@ -425,7 +425,7 @@ impl Divided<'_> {
         let mut pairs = Vec::new();
         let mut pair = |name: &str, value: String| pairs.push((name.to_owned(), value));
         let whole = Force::from_lbf(libm::hypot(self.answer.load.x.lbf(), self.answer.load.y.lbf()));
-        let kind = load_word(self.answer.load.kind);
+        let kind = self.answer.load.kind.as_str();
         pair("load", format!("{} {kind} load through {}", units.force(whole), place(self.answer.load.at)));
         if let Some(found) = group.worst {
             pair("with its factors", format!("{} on rivet {number}", units.force(found.margin.factored_load)));

@@ -8,7 +8,7 @@ use shophead::joint::lap::{LapError, Shared};
 use shophead::joint::layers::{LayerShare, Layers, PackError};
 use shophead::joint::row::RowStrength;
 use shophead::joint::sharing::{Passing, Transfer};
-use shophead::joint::strength::{JointStrength, Shear};
+use shophead::joint::strength::Shear;
 use shophead::length::Length;
 use shophead::practice::Practice;
 use shophead::quantity::{Force, Stress};
@@ -16,7 +16,7 @@ use shophead::rivet::part::Part;
 use shophead_job::drawing::{self, RowBar, RowsDrawing};
 use shophead_job::words;
 
-use super::{load_word, memory_mark};
+use super::memory_mark;
 use crate::args::{JointArgs, TransferWord};
 use crate::cells::Finds;
 use crate::context::Context;
@@ -33,10 +33,12 @@ pub(super) struct InRow {
     transfer: Transfer,
     shear: Shear,
     pub(super) strength: RowStrength,
-    /// Each sheet that carries load.
-    buckling: Vec<LayerBuckling>,
+    /// Whether that says of one rivet all there is.
+    pub(super) says_strength: bool,
     /// In the sheets along the row, where it was asked about.
     pub(super) compression: Option<Stress>,
+    /// Each sheet that carries load under that compression.
+    buckled: Vec<LayerBuckling>,
     sharing: Result<Vec<Shared>, LapError>,
     /// The same plane by plane, where the load goes through more than two layers.
     pack: Vec<(Formula, Layers)>,
@@ -79,70 +81,77 @@ fn buckling_form<'p>(sheet: u8, found: Option<&InterRivet>, practice: &Practice<
 }
 
 impl InRow {
-    pub(super) fn of(
+    /// An answer to be filled in.
+    pub(super) const fn nothing_yet(facts: &Facts, pitch: Length) -> InRow {
+        InRow {
+            pitch,
+            apart: match facts.layout.transverse_pitch {
+                Some(apart) => apart,
+                None => pitch,
+            },
+            rows: facts.rows,
+            transfer: facts.transfer,
+            shear: facts.shear,
+            says_strength: false,
+            strength: RowStrength::nothing_yet(),
+            compression: None,
+            buckled: Vec::new(),
+            sharing: Ok(Vec::new()),
+            pack: Vec::new(),
+            strip_load: None,
+        }
+    }
+
+    pub(super) fn fill(
+        &mut self,
         args: &JointArgs,
         facts: &Facts,
-        pitch: Length,
         question: &Installation<'_, '_>,
-        rivet: &JointStrength,
-    ) -> Result<InRow, Stop> {
+    ) -> Result<(), Stop> {
         let row = &args.row;
         if facts.stack.is_none() {
             return Err(Stop::wrong("a joint has at least two sheets"));
         }
-        let apart = facts.layout.transverse_pitch.unwrap_or(pitch);
-        let (rows, shear, load) = (facts.rows, facts.shear, facts.load);
-        let mut strength = RowStrength::nothing_yet();
-        question.row_of_into(rivet, &mut strength).map_err(Stop::wrong)?;
-        let compression = row.compression.as_deref().map(|text| input::stress("--compression", text)).transpose()?;
-        let mut buckling = Vec::with_capacity(facts.stack.as_ref().map_or(0, |stack| stack.layers().len()));
-        for layer in question.buckling(compression) {
-            buckling.push(layer.map_err(Stop::wrong)?);
+        question.row_into(&mut self.strength).map_err(Stop::wrong)?;
+        self.says_strength = question.row_says_strength();
+        self.compression = row.compression.as_deref().map(|text| input::stress("--compression", text)).transpose()?;
+        if self.compression.is_some() {
+            for layer in question.buckling(self.compression) {
+                self.buckled.push(layer.map_err(Stop::wrong)?);
+            }
         }
-        let strip_load = load.map(|(load, _)| load.force * f64::from(rows));
-        let mut sharing = Ok(Vec::new());
-        let mut pack = Vec::new();
+        self.strip_load = facts.load.map(|(load, _)| load.force * f64::from(self.rows));
         if !question.is_pack() && (row.from_layer.is_some() || row.to_layer.is_some()) {
             return Err(Stop::wrong("--from and --to are for more than two sheets in single shear; leave them out"));
         }
-        if rows > 1 && question.is_pack() {
+        if self.rows > 1 && question.is_pack() {
             let through = |formula| question.shared_in_pack(formula).map(|layers| (formula, layers));
             match question.formulas().map(through).collect() {
-                Ok(found) => pack = found,
+                Ok(found) => self.pack = found,
                 // Without a figure of a sheet or of the rivet there is no answer, as for two sheets.
-                Err(PackError::Lap(error)) => sharing = Err(error),
+                Err(PackError::Lap(error)) => self.sharing = Err(error),
                 Err(error) => return Err(Stop::wrong(error)),
             }
-        } else if rows > 1 {
-            sharing = question.formulas().map(|formula| question.shared(formula)).collect();
+        } else if self.rows > 1 {
+            self.sharing = question.formulas().map(|formula| question.shared(formula)).collect();
         }
-        match sharing {
+        match self.sharing {
             Err(LapError::RivetModulusNotKnown) => {
-                return Err(Stop::wrong(
-                    "the modulus of this rivet is not known; give it, as in --rivet-modulus 26msi",
-                ));
+                Err(Stop::wrong("the modulus of this rivet is not known; give it, as in --rivet-modulus 26msi"))
             }
-            Err(error @ (LapError::Flexibility(_) | LapError::Sharing(_))) => return Err(Stop::wrong(error)),
-            _ => {}
+            Err(error @ (LapError::Flexibility(_) | LapError::Sharing(_))) => Err(Stop::wrong(error)),
+            _ => Ok(()),
         }
-        Ok(InRow {
-            pitch,
-            apart,
-            rows,
-            transfer: facts.transfer,
-            shear,
-            strength,
-            buckling,
-            compression,
-            sharing,
-            pack,
-            strip_load,
-        })
+    }
+
+    /// What each sheet stands between its rivets. That it has a thickness and its rivets a pitch was seen with its strength.
+    fn buckling(&self, question: &Installation<'_, '_>) -> Vec<LayerBuckling> {
+        question.buckling(self.compression).flatten().collect()
     }
 
     pub(super) fn find(&self, finds: &mut impl Finds, rivet: &Part<'_>) {
         finds.all(rivet, &self.strength.joint.findings);
-        for sheet in &self.buckling {
+        for sheet in &self.buckled {
             finds.all(rivet, &sheet.findings);
         }
         for shared in self.shared() {
@@ -202,7 +211,7 @@ impl InRow {
         Some(most.sharing.peak)
     }
 
-    pub(super) fn form<'p>(&self, practice: &Practice<'p>) -> form::joint::Row<'p> {
+    pub(super) fn form<'p>(&self, question: &Installation<'_, '_>, practice: &Practice<'p>) -> form::joint::Row<'p> {
         let strength = &self.strength;
         let on_an_inch = |known| form::RunningLoad::of(known, practice);
         let nets = strength.joint.sheets.iter().zip(&strength.net_sections);
@@ -230,7 +239,7 @@ impl InRow {
                 load_kind: peak.load.kind.into(),
             }),
             buckling: self
-                .buckling
+                .buckling(question)
                 .iter()
                 .map(|sheet| buckling_form(sheet.layer, sheet.found.as_ref(), practice))
                 .collect(),
@@ -335,7 +344,7 @@ impl InRow {
             _ => pair(name, "not published for this case".to_owned()),
         }
         if let Some(margin) = self.strength.margin.filter(|_| self.rows > 1) {
-            let (load, kind) = (units.force(margin.load.force), load_word(margin.load.kind));
+            let (load, kind) = (units.force(margin.load.force), margin.load.kind.as_str());
             let yields = self
                 .strength
                 .yield_margin
@@ -343,7 +352,7 @@ impl InRow {
             pair("margin of the rows", format!("{:+.2} under {load} {kind} load{yields}", margin.value));
         }
         if let Some(peak) = self.strength.peak {
-            let (load, kind) = (units.force(peak.load.force), load_word(peak.load.kind));
+            let (load, kind) = (units.force(peak.load.force), peak.load.kind.as_str());
             let number = peak.row + 1;
             pair(
                 "most on one rivet",
@@ -352,15 +361,16 @@ impl InRow {
         }
     }
 
-    pub(super) fn text(&self, report: &mut Report, context: &Context<'_>) {
+    pub(super) fn text(&self, report: &mut Report, question: &Installation<'_, '_>, context: &Context<'_>) {
         let units = context.units;
+        let buckling = self.buckling(question);
         report.heading(&format!("Between the rivets, {} apart", units.length(self.pitch)));
         let rows = self.strength.joint.sheets.iter().zip(&self.strength.net_sections).map(|(sheet, net)| {
             let net = net.map_or_else(
                 || "not published".to_owned(),
                 |net| format!("{}{}", units.running_load(net.force), memory_mark(net.basis)),
             );
-            let buckles = self.buckling.iter().find(|of_layer| of_layer.layer == sheet.layer());
+            let buckles = buckling.iter().find(|of_layer| of_layer.layer == sheet.layer());
             let buckles = buckles.and_then(|of_layer| of_layer.found.as_ref()).map_or_else(
                 || "not known".to_owned(),
                 |found| {

@@ -56,6 +56,7 @@ fn state(inspection: &Inspection<'_, '_>) -> String {
         State::NotLookedAt => {
             "Not accepted: the driven file names no rivet. Look at the rivets, enter them, inspect again.".into()
         }
+        other => format!("Not accepted: {}.", other.as_str()),
     }
 }
 

@@ -5,9 +5,9 @@ use shophead::finding::{Code, Figure, Finding};
 use shophead::installation::{Axial, Installation};
 use shophead::joint::margin::{Factors, Load, Margin};
 use shophead::joint::row::RowStrength;
-use shophead::joint::strength::{Allowable, BearingKind, JointStrength};
+use shophead::joint::strength::{Allowable, JointStrength};
 use shophead::length::{Length, Toleranced};
-use shophead::material::{DrivenShear, Guarantee};
+use shophead::material::DrivenShear;
 use shophead::practice::{Case, Given, Practice};
 use shophead::rivet::part::Part;
 use shophead::stack::{Layer, Stack};
@@ -16,7 +16,7 @@ use shophead::working;
 use shophead_job::words;
 
 use super::in_row::{self, InRow};
-use super::{edge, factors, load_kind, load_word, memory_mark};
+use super::{edge, factors, load_kind, memory_mark};
 use crate::args::{Format, JointArgs};
 use crate::cells::{self, Cells, Finds};
 use crate::context::Context;
@@ -30,8 +30,19 @@ pub(crate) struct Answer {
     facts: Facts,
     case: Case,
     edge: Given<Length>,
+    /// Nothing where the row says it.
     found: JointStrength,
     in_row: Option<InRow>,
+}
+
+impl Answer {
+    /// What one rivet carries.
+    fn found(&self) -> &JointStrength {
+        match &self.in_row {
+            Some(in_row) if in_row.says_strength => &in_row.strength.joint,
+            _ => &self.found,
+        }
+    }
 }
 
 impl<'a> cells::Answer<'a> for Answer {
@@ -41,11 +52,19 @@ impl<'a> cells::Answer<'a> for Answer {
     fn ask<R>(args: &JointArgs, context: &Context<'a>, then: impl FnOnce(&Answer) -> R) -> Result<R, Stop> {
         let bare = context.bare;
         let rivet = input::part("--rivet", &args.rivet)?;
+        // Filled in where it stands: it is kilobytes.
+        let mut answer = Answer {
+            facts: Facts::of_rivet(rivet),
+            case: Case::for_part(&rivet),
+            edge: Given { value: Length::ZERO, basis: Basis::NOT_GIVEN },
+            found: JointStrength::nothing_yet(),
+            in_row: None,
+        };
+        let Answer { facts, case, edge: edge_counted, found, in_row } = &mut answer;
         let hole = args.hole.as_deref().map(|text| input::hole_diameter("--hole", text, bare)).transpose()?;
         let row = &args.row;
         let pitch = input::optional_length("--pitch", args.pitch.as_deref(), bare)?;
         let spacing = input::optional_length("--transverse-pitch", row.transverse_pitch.as_deref(), bare)?;
-        let mut facts = Facts::of_rivet(rivet);
         facts.stack = Some(input::layers("--sheets", &args.sheets, None, bare, context.practice)?);
         facts.hole = hole.map(Toleranced::exactly);
         facts.layout.edge = input::optional_length("--edge", args.edge.as_deref(), bare)?;
@@ -62,14 +81,14 @@ impl<'a> cells::Answer<'a> for Answer {
             row.rivet_modulus.as_deref().map(|text| input::stress("--rivet-modulus", text)).transpose()?;
         facts.put(&args.place, context)?;
         let question = facts.question(context.practice);
-        let (case, edge) = (question.case(), edge(&question, context)?);
-        let mut found = JointStrength::nothing_yet();
-        question.strength_into(&mut found).map_err(Stop::wrong)?;
-        let in_row = match pitch {
-            Some(pitch) => Some(InRow::of(args, &facts, pitch, &question, &found)?),
-            None => None,
-        };
-        Ok(then(&Answer { facts, case, edge, found, in_row }))
+        (*case, *edge_counted) = (question.case(), edge(&question, context)?);
+        if pitch.is_none() || !question.row_says_strength() {
+            question.strength_into(found).map_err(Stop::wrong)?;
+        }
+        if let Some(pitch) = pitch {
+            in_row.insert(InRow::nothing_yet(facts, pitch)).fill(args, facts, &question)?;
+        }
+        Ok(then(&answer))
     }
 
     fn find(&self, _: &Context<'a>, finds: &mut impl Finds) {
@@ -80,7 +99,7 @@ impl<'a> cells::Answer<'a> for Answer {
     }
 
     fn cells(&self, cells: &mut impl Cells) {
-        let Answer { found, in_row, .. } = self;
+        let (found, in_row) = (self.found(), &self.in_row);
         let force = |part: Option<Allowable>| part.map(|part| part.force);
         cells.parts("rivet", Some(self.facts.rivet)).force("allowable", force(found.allowable));
         cells.words("governing", found.governing.map(|governing| governing.mode.as_str()));
@@ -109,7 +128,8 @@ impl<'a> cells::Answer<'a> for Answer {
     }
 
     fn tell(&self, args: &JointArgs, context: &Context<'a>, report: &mut Report<'a>) {
-        let Answer { facts, edge, found, in_row, .. } = self;
+        let Answer { facts, edge, in_row, .. } = self;
+        let found = self.found();
         let Facts { rivet, layout, .. } = facts;
         // A joint has sheets: its arguments ask for them.
         let Some(stack) = &facts.stack else { return };
@@ -121,7 +141,7 @@ impl<'a> cells::Answer<'a> for Answer {
         let driven = entered.as_ref().or(question.driven_shear());
         if context.format == Format::Json {
             let found = (found, in_row.as_ref());
-            report.give(form((rivet, driven), stack, found, edge, layout.pitch, &more, context.practice));
+            report.give(form((rivet, driven), stack, found, edge, (&question, layout.pitch), &more, context.practice));
         } else {
             text(report, (rivet, driven), stack, (found, in_row.as_ref()), edge, context);
         }
@@ -133,7 +153,7 @@ impl<'a> cells::Answer<'a> for Answer {
             None => working::joint::of(&question, found, work),
         });
         if let Some(in_row) = in_row {
-            in_row.text(report, context);
+            in_row.text(report, &question, context);
             if context.format == Format::Svg {
                 report.drawing = in_row.drawing(&rivet.to_string(), context);
             }
@@ -232,7 +252,7 @@ fn form<'a>(
     stack: &Stack,
     (found, in_row): (&JointStrength, Option<&InRow>),
     (edge, edge_given): (Given<Length>, bool),
-    pitch: Option<Length>,
+    (question, pitch): (&Installation<'_, '_>, Option<Length>),
     more: &More,
     practice: &Practice<'a>,
 ) -> form::joint::Answer<'a> {
@@ -281,16 +301,7 @@ fn form<'a>(
         driven: driven.map(|driven| driven_form(driven, rivet, practice)),
         sheets: stack.numbered_load_carrying().map(|(number, layer)| sheet_form(number, layer, practice)).collect(),
         squeeze: more.squeeze(practice),
-        row: in_row.map(|in_row| in_row.form(practice)),
-    }
-}
-
-/// The word for it.
-pub(crate) const fn bearing_word(kind: BearingKind) -> &'static str {
-    match kind {
-        BearingKind::Sheet => "sheet",
-        BearingKind::FlushJoint => "flush-joint",
-        BearingKind::Indication => "indication",
+        row: in_row.map(|in_row| in_row.form(question, practice)),
     }
 }
 
@@ -323,20 +334,11 @@ fn sheet_form<'p>(number: u8, layer: &Layer, practice: &Practice<'p>) -> form::j
     }
 }
 
-/// The letter for it.
-pub(crate) const fn guarantee(guarantee: Guarantee) -> &'static str {
-    match guarantee {
-        Guarantee::A => "A",
-        Guarantee::B => "B",
-        Guarantee::S => "S",
-    }
-}
-
 /// What the values of a sheet are: `bare sheet, A basis, dry pin`.
 fn values(layer: &Layer, practice: &Practice<'_>) -> String {
     let known = layer.material.map(|material| practice.sheet(material, layer.thickness.nominal()));
     if let Some(entered) = known.and_then(|sheet| sheet.entered()) {
-        let basis = entered.guarantee().map_or_else(String::new, |known| format!(", {} basis", guarantee(known)));
+        let basis = entered.guarantee().map_or_else(String::new, |known| format!(", {} basis", known.as_str()));
         return format!("{}{basis}", practice.cite(entered.basis()));
     }
     known.and_then(|sheet| sheet.published()).map_or_else(String::new, |properties| {
@@ -347,7 +349,7 @@ fn values(layer: &Layer, practice: &Practice<'_>) -> String {
             Some(false) => ", wet pin",
             None => "",
         };
-        format!("{surface} {}, {} basis{pin}", heading.form, guarantee(properties.guarantee()))
+        format!("{surface} {}, {} basis{pin}", heading.form, properties.guarantee().as_str())
     })
 }
 
@@ -394,7 +396,7 @@ fn text<'a>(
     let mut pairs = Vec::new();
     let mut pair = |name: &str, value: String| pairs.push((name.to_owned(), value));
     if let Some(margin) = found.margin {
-        let kind = load_word(margin.load.kind);
+        let kind = margin.load.kind.as_str();
         let factored = units.force(margin.factored_load);
         pair(
             "margin",

@@ -145,14 +145,6 @@ const fn load_kind(args: &FactorArgs) -> LoadKind {
     if args.ultimate_load { LoadKind::Ultimate } else { LoadKind::Limit }
 }
 
-/// The word for it in sentences.
-pub(crate) const fn load_word(kind: LoadKind) -> &'static str {
-    match kind {
-        LoadKind::Limit => "limit",
-        LoadKind::Ultimate => "ultimate",
-    }
-}
-
 /// The edge distance as given, or the least that the practice allows.
 fn edge(question: &Installation<'_, '_>, context: &Context<'_>) -> Result<Given<Length>, Stop> {
     question.edge_or_least().ok_or_else(|| {

@@ -15,7 +15,7 @@ use shophead_job::tools::{Tool, ToolKind, tools};
 use shophead_job::words;
 
 use super::date;
-use super::part::{alloy, head, head_words};
+use super::part::{alloy, head_words};
 use crate::args::{LookedAtArgs, OrderArgs, ShelfArgs};
 use crate::context::Context;
 use crate::exit::Stop;
@@ -234,7 +234,7 @@ impl<'j> Whole<'_, 'j> {
         record.optional("description", line.map(|line| description(&line.part)));
         record.optional("also_called", line.map(|line| line.also_called().join(" ")));
         record.optional("alloy", line.map(|line| alloy(&line.part)));
-        record.optional("head", line.map(|line| head(line.part.series().head)));
+        record.optional("head", line.map(|line| line.part.series().head.as_str()));
         record.length("diameter", line.map(|line| line.part.diameter()));
         record.length("length", line.and_then(|line| line.part.length()));
         record.text("holes", holes).text("job", &self.plan.job.title).text("date", &self.date);

@@ -48,19 +48,12 @@ pub(super) fn run<'a>(args: &PartArgs, context: &Context<'a>) -> Result<Report<'
     Ok(report)
 }
 
-pub(crate) const fn head(head: Head) -> &'static str {
-    match head {
-        Head::Universal => "universal",
-        Head::Flush => "flush",
-        Head::ReducedFlush => "reduced-flush",
-    }
-}
-
 pub(super) const fn head_words(head: Head) -> &'static str {
     match head {
         Head::Universal => "universal head",
         Head::Flush => "100 degree flush head",
         Head::ReducedFlush => "100 degree flush head of reduced size",
+        _ => head.as_str(),
     }
 }
 
@@ -174,7 +167,7 @@ fn letters(part: &Part<'_>) -> String {
 fn record(written: &str, part: &Part<'_>, units: Units) -> Record {
     let mut record = Record::new(units);
     record.text("written", written).text("part", part).text("series", part.series().name);
-    record.text("head", head(part.series().head)).text("alloy", alloy(part));
+    record.text("head", part.series().head.as_str()).text("alloy", alloy(part));
     record.text("alloy_letters", part.material().code).length("diameter", part.diameter());
     record.length("length", part.length());
     let warnings: Vec<String> = part.warnings().iter().map(|warning| warning.to_string()).collect();

@@ -10,7 +10,7 @@ use shophead::joint::splice::{SpliceMember, SpliceTable};
 use shophead::joint::substitution_table::SizeUp;
 use shophead::joint::{flush_table, hole_table, shear_table, substitution_table, thin_sheet};
 use shophead::length::Length;
-use shophead::material::{Guarantee, Material, Property, RivetAlloy, SheetHeading, Treatment, sheets};
+use shophead::material::{Material, Property, RivetAlloy, SheetHeading, sheets};
 use shophead::practice::{EnteredJoint, HeadScope, Practice, Scope, Value};
 use shophead::repair::unused::{UNUSED, Unused};
 use shophead::rivet::other::{NOT_READ, WhyNotRead};
@@ -168,9 +168,8 @@ impl<'a> List<'a> {
     fn scope(&self, scope: &Scope) -> String {
         let mut said = Vec::new();
         said.extend(scope.head.map(|head| match head {
-            HeadScope::Protruding => "protruding heads".to_owned(),
-            HeadScope::Flush => "flush heads".to_owned(),
             HeadScope::Dimpled => "flush heads in dimpled sheet".to_owned(),
+            other => format!("{other} heads"),
         }));
         said.extend(scope.alloy.map(|alloy| alloy.alloy().to_owned()));
         said.extend(scope.diameter.map(|diameter| self.units.size(diameter).to_string()));
@@ -323,12 +322,7 @@ impl<'a> List<'a> {
                 self.add(GROUP, name, "driven as received", basis);
             }
             for treatment in alloy.heat_treatments() {
-                let what = match treatment.treatment {
-                    Treatment::HeatTreat => "heat treat",
-                    Treatment::KeepCold => "keep cold",
-                    Treatment::HeatTreatOrKeepCold => "heat treat or keep cold",
-                };
-                let mut said = vec![what.to_owned()];
+                let mut said = vec![treatment.treatment.as_str().to_owned()];
                 said.extend(treatment.drive_within_minutes.map(|minutes| format!("drive within {minutes} min")));
                 said.extend(treatment.keep_at_f.map(|degrees| format!("keep at {degrees} F or below")));
                 said.extend(treatment.keeps_hours.map(|hours| format!("keeps {hours} h")));
@@ -353,11 +347,7 @@ impl<'a> List<'a> {
         for column in sheets() {
             let SheetHeading { alloy, temper, form, clad, basis, .. } = *column.heading();
             let clad = if clad { "clad " } else { "" };
-            let guarantee = match column.guarantee() {
-                Guarantee::A => "A",
-                Guarantee::B => "B",
-                Guarantee::S => "S",
-            };
+            let guarantee = column.guarantee();
             let what = format!(
                 "{clad}{alloy}-{temper} {form} {} to {}, {guarantee} values",
                 self.units.length(column.t_min()),
@@ -422,10 +412,7 @@ impl<'a> List<'a> {
             self.add(GROUP, what, self.units.force(cell.ultimate), cell.basis);
         }
         for row in flush_table::ROWS {
-            let sheet = match row.sheet {
-                flush_table::FlushSheet::Al2024T3 => "2024-T3",
-                flush_table::FlushSheet::Clad2024T42 => "clad 2024-T42 and stronger",
-            };
+            let sheet = row.sheet;
             let what = format!(
                 "flush joint of {} in {} {} {sheet}",
                 self.units.size(row.rivet),
@@ -448,7 +435,7 @@ impl<'a> List<'a> {
             let up_to = rule.up_to.map_or_else(String::new, |up_to| format!(" up to {}", self.units.size(up_to)));
             let step = match rule.step {
                 SizeUp::ThirtySecond => self.units.size(Length::THIRTY_SECOND).to_string(),
-                SizeUp::NextSize => "the next size".to_owned(),
+                _ => "the next size".to_owned(),
             };
             let what = format!("{} in place of {}{up_to}", rule.substitute.alloy(), rule.original.alloy());
             self.add(GROUP, what, format_args!("{step} larger"), rule.basis);
@@ -458,8 +445,8 @@ impl<'a> List<'a> {
 
     fn splices(&mut self) {
         const GROUP: &str = "splices";
-        for table in SpliceTable::ALL {
-            let number = table.number();
+        for table in SpliceTable::ALL.iter().copied() {
+            let number = table.as_str();
             let lines = table.lines();
             let cells: usize = lines
                 .iter()
@@ -489,7 +476,7 @@ impl<'a> List<'a> {
     /// What each module rests on besides its tables and limits, and what has no table of its own.
     fn rules(&mut self) {
         use shophead::joint::{buckling, flexibility::Formula};
-        for topic in Topic::ALL {
+        for topic in Topic::ALL.iter().copied() {
             for rule in RULES.iter().filter(|rule| rule.topic == topic) {
                 self.add(topic.as_str(), rule.subject, "a rule", rule.basis);
             }
@@ -507,7 +494,7 @@ impl<'a> List<'a> {
     /// Where repairs are sized, what is told with them, and the tables that they read.
     fn repairs(&mut self) {
         use shophead::repair::gauge_table::{CIRCULAR, HANDBOOK};
-        use shophead::repair::site::{Ruling, Site};
+        use shophead::repair::site::{Site, Sizing};
         use shophead::repair::told::Told;
         const GROUP: &str = "repairs";
         for (what, gauges, basis) in
@@ -516,11 +503,11 @@ impl<'a> List<'a> {
             self.add(GROUP, what, format_args!("{} of them", gauges.len()), basis);
         }
         for site in Site::ALL {
-            let ruling = match site.ruling() {
-                Ruling::Sized | Ruling::SizedWith(_) => "sized",
-                Ruling::Refused => "nothing is sized",
+            let sizing = match site.sizing() {
+                Sizing::Sized | Sizing::SizedWith(_) => "sized",
+                Sizing::Refused => "nothing is sized",
             };
-            self.add(GROUP, site.meaning(), ruling, site.basis());
+            self.add(GROUP, site.meaning(), sizing, site.basis());
         }
         for told in Told::ALL {
             self.add(GROUP, told.meaning(), told.kind(), told.basis());

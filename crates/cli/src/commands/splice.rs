@@ -123,7 +123,7 @@ impl Answer<'_> {
         match self.from()? {
             By::Example => rate.also.or(rate.by_table),
             By::Table => rate.by_table,
-            By::Strength | By::Greater => None,
+            _ => None,
         }
     }
 
@@ -266,7 +266,7 @@ impl Answer<'_> {
         }
         let by_tables = [(found.rate.by_table, found.totals.table), (found.rate.also, found.totals.also)];
         for (by_table, total) in by_tables.into_iter().filter_map(|(found, total)| found.zip(total)) {
-            pair(&format!("table {}", by_table.table.number()), self.by_table(by_table, total, context));
+            pair(&format!("table {}", by_table.table.as_str()), self.by_table(by_table, total, context));
         }
         match (found.rate.by_strength, found.totals.strength, found.governing) {
             (Some(by_strength), Some(total), Some(governing)) => pair(
@@ -282,7 +282,7 @@ impl Answer<'_> {
             _ => pair("by the strengths", "not published for this case".to_owned()),
         }
         if let Some(example) = &found.example {
-            let table = found.rate.also.or(found.rate.by_table).map_or("", |by_table| by_table.table.number());
+            let table = found.rate.also.or(found.rate.by_table).map_or("", |by_table| by_table.table.as_str());
             let share = example.develops.map_or_else(String::new, |share| format!(": develops {}", percent(share)));
             pair("as in para 4-58g", format!("table {table} alone: {}{share}", shown(example)));
         }
@@ -329,7 +329,7 @@ impl Answer<'_> {
         record.optional("rivets_per_inch", self.per_inch()).optional("rivets_total", found.total);
         record.optional("governing", self.governing());
         record.optional("from", self.counted_from().map(CountFrom::as_str));
-        record.optional("table", found.rate.by_table.map(|by_table| by_table.table.number()));
+        record.optional("table", found.rate.by_table.map(|by_table| by_table.table.as_str()));
         record.optional("strength_rivets_total", found.totals.strength);
         let rows = found.laid.map(|laid| laid.rows);
         record.optional("rows", rows.map(|rows| rows.rows));

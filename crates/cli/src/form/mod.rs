@@ -325,6 +325,8 @@ impl From<shophead::finding::Figure> for Figure {
             Found::Count(count) => Figure::Count { count },
             Found::Facts(facts) => Figure::Facts { facts: facts.iter().map(Fact::as_str).collect() },
             Found::Key(key) => Figure::Key { key: key.to_string() },
+            // As people read it, until it has a form of its own.
+            other => Figure::Key { key: other.shown(shophead::words::Units::Inches).to_string() },
         }
     }
 }

@@ -13,7 +13,7 @@ use shophead_job::repair::{Other, Piece, Place};
 
 use super::{
     Allowable, Basis, Code, CountBy, Force, Formula, GivenLength, Length, Mass, Mode, PatchStyle, RowMode, RowPattern,
-    RunningLoad, Shape, SpliceTable, Spliced, Stress, ToldKind,
+    RunningLoad, Shape, SpliceTable, Spliced, Stress, Taper, ToldKind, Why,
 };
 use crate::commands::splice::critical;
 
@@ -787,27 +787,6 @@ pub(crate) enum Which {
     Panel,
     Rows,
     Bend,
-}
-
-/// Whether a patch thins out at its outermost row.
-#[derive(Clone, Copy, Debug, Serialize)]
-#[cfg_attr(test, derive(schemars::JsonSchema), schemars(transform = super::schema::opened))]
-#[serde(rename_all = "kebab-case")]
-pub(crate) enum Taper {
-    Plain,
-    Feathered,
-    Stepped,
-}
-
-/// Why a step is not the answer.
-#[derive(Clone, Copy, Debug, Serialize)]
-#[cfg_attr(test, derive(schemars::JsonSchema), schemars(transform = super::schema::opened))]
-#[serde(rename_all = "kebab-case")]
-pub(crate) enum Why {
-    Margin,
-    Refers,
-    Share,
-    AtEnd,
 }
 
 /// What parts first.

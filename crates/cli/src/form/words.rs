@@ -6,7 +6,7 @@ use shophead::practice::BUILT_IN;
 use shophead::{answer, basis, damage, finding, hole, joint, material, repair, rivet, stack, structure, upset};
 use shophead_job::{inspect, plan};
 
-use crate::commands::{joint as joint_command, load_word, part, splice};
+use crate::commands::splice;
 
 /// `open`: later words may come, a script has to expect them. `closed`: these are all.
 macro_rules! words {
@@ -57,9 +57,9 @@ words! {
     /// What is to be done.
     open Ruling: answer::Ruling, answer::Ruling::as_str, answer::Ruling::ALL.iter().copied();
     /// Which load it is.
-    closed LoadKind: joint::margin::LoadKind, load_word, [joint::margin::LoadKind::Limit, joint::margin::LoadKind::Ultimate];
+    closed LoadKind: joint::margin::LoadKind, joint::margin::LoadKind::as_str, joint::margin::LoadKind::ALL.iter().copied();
     /// The manufactured head.
-    open Head: rivet::Head, part::head, [rivet::Head::Universal, rivet::Head::Flush, rivet::Head::ReducedFlush];
+    open Head: rivet::Head, rivet::Head::as_str, rivet::Head::ALL.iter().copied();
     /// The state of the whole job.
     open State: inspect::State, inspect::State::as_str,
         [inspect::State::Accepted, inspect::State::AcceptedSoFar, inspect::State::Rejected, inspect::State::NotLookedAt];
@@ -84,14 +84,13 @@ words! {
     /// How a joint fails.
     open Mode: joint::strength::Mode, joint::strength::Mode::as_str, joint::strength::Mode::ALL.iter().copied();
     /// What a figure for bearing is.
-    open BearingKind: joint::strength::BearingKind, joint_command::bearing_word,
-        [joint::strength::BearingKind::Sheet, joint::strength::BearingKind::FlushJoint, joint::strength::BearingKind::Indication];
+    open BearingKind: joint::strength::BearingKind, joint::strength::BearingKind::as_str,
+        joint::strength::BearingKind::ALL.iter().copied();
     /// How a row fails.
     open RowMode: joint::row::RowMode, joint::row::RowMode::as_str,
         joint::strength::Mode::ALL.iter().copied().map(joint::row::RowMode::Rivets).chain([joint::row::RowMode::NetSection]);
     /// A: 99 of 100 pieces reach it. B: 90 of 100. S: the least of the specification.
-    closed Guarantee: material::Guarantee, joint_command::guarantee,
-        [material::Guarantee::A, material::Guarantee::B, material::Guarantee::S];
+    closed Guarantee: material::Guarantee, material::Guarantee::as_str, material::Guarantee::ALL.iter().copied();
     /// What gave a count.
     closed CountFrom: splice::CountFrom, splice::CountFrom::as_str, [splice::CountFrom::Table, splice::CountFrom::Strength];
     /// Which count is laid out.
@@ -109,9 +108,22 @@ words! {
     /// What is spliced.
     open Spliced: repair::splice::Spliced, repair::splice::Spliced::as_str, repair::splice::Spliced::ALL.iter().copied();
     /// The number of a table.
-    open SpliceTable: joint::splice::SpliceTable, joint::splice::SpliceTable::number, joint::splice::SpliceTable::ALL;
+    open SpliceTable: joint::splice::SpliceTable, joint::splice::SpliceTable::as_str,
+        joint::splice::SpliceTable::ALL.iter().copied();
     /// Whether it is asked, seen to, done or looked at.
     open ToldKind: repair::told::ToldKind, repair::told::ToldKind::as_str, repair::told::ToldKind::ALL.iter().copied();
+    /// Whether a patch thins out at its outermost row.
+    open Taper: repair::patch::Taper, repair::patch::Taper::as_str,
+        [repair::patch::Taper::Plain, repair::patch::Taper::Feathered(shophead::length::Length::ZERO), repair::patch::Taper::Stepped(shophead::length::Length::ZERO)];
+    /// Why a step is not the answer.
+    open Why: repair::solve::Why, repair::solve::Why::as_str, [
+        repair::solve::Why::Margin(0.0),
+        repair::solve::Why::Refers(
+            repair::site::Site::Pressurised.refusal().expect("nothing is sized there"),
+        ),
+        repair::solve::Why::Share(0.0),
+        repair::solve::Why::AtEnd,
+    ];
     /// Why nothing could be compared.
     open NotCompared: plan::NotCompared, plan::NotCompared::as_str,
         [plan::NotCompared::NoEdge, plan::NotCompared::NoPitch, plan::NotCompared::NoJoint];

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 use shophead::words::Units;
-use shophead::working::{Kind, Origin, Value};
+use shophead::working::{Kind, Origin, Quantity};
 use shophead_job::working::{Put, Worked};
 
 use super::{Basis, Guarantee, Nth, finite};
@@ -139,7 +139,7 @@ impl<'a> Figure<'a> {
 }
 
 impl Number<'_> {
-    fn of(value: Value, units: Units) -> Number<'static> {
+    fn of(value: Quantity, units: Units) -> Number<'static> {
         let kind: Kind = value.kind();
         Number {
             printed: value.shown(units).to_string(),

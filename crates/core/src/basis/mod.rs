@@ -10,6 +10,8 @@
 //! The texts of the built-in table need the feature `words`. Without it the number and how well it is supported are left.
 
 mod table;
+#[cfg(feature = "words")]
+mod topic;
 
 #[cfg(feature = "words")]
 use core::fmt;
@@ -17,6 +19,8 @@ use core::num::NonZeroU16;
 
 #[cfg(feature = "words")]
 pub use table::RULES;
+#[cfg(feature = "words")]
+pub use topic::Topic;
 
 crate::words::words! {
     /// How well a figure is supported.
@@ -182,63 +186,6 @@ impl fmt::Display for Citation<'_> {
             write!(f, ", {}", self.place)?;
         }
         if self.status == Status::Memory { f.write_str(" (memory)") } else { Ok(()) }
-    }
-}
-
-/// What a rule of [`RULES`] is about.
-#[cfg(feature = "words")]
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[non_exhaustive]
-pub enum Topic {
-    /// Choosing a length and a diameter.
-    Lengths,
-    /// Driven heads.
-    DrivenHeads,
-    /// Holes and patterns of holes.
-    Holes,
-    /// Damage beside the holes, and the cut along an edge.
-    DamageAndCuts,
-    /// What one rivet carries.
-    JointStrength,
-    /// What rows and groups carry.
-    RowsAndGroups,
-    /// Splices.
-    Splices,
-    /// Sizing repairs.
-    Repairs,
-    /// Access and removal.
-    AccessAndRemoval,
-}
-
-#[cfg(feature = "words")]
-impl Topic {
-    /// Every topic, in the order of the calculation.
-    pub const ALL: [Topic; 9] = [
-        Topic::Lengths,
-        Topic::DrivenHeads,
-        Topic::Holes,
-        Topic::DamageAndCuts,
-        Topic::JointStrength,
-        Topic::RowsAndGroups,
-        Topic::Splices,
-        Topic::Repairs,
-        Topic::AccessAndRemoval,
-    ];
-
-    /// The words used by `sources`.
-    #[must_use]
-    pub const fn as_str(self) -> &'static str {
-        match self {
-            Topic::Lengths => "rules of lengths",
-            Topic::DrivenHeads => "rules of driven heads",
-            Topic::Holes => "rules of holes",
-            Topic::DamageAndCuts => "rules of damage and cuts",
-            Topic::JointStrength => "rules of joint strength",
-            Topic::RowsAndGroups => "rules of rows and groups",
-            Topic::Splices => "rules of splices",
-            Topic::Repairs => "rules of repairs",
-            Topic::AccessAndRemoval => "rules of access and removal",
-        }
     }
 }
 

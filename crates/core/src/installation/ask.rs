@@ -11,7 +11,7 @@ use crate::joint::lap::{LapError, LapRows, Shared, shared_into};
 use crate::joint::layers::{Layers, LayersError, PackError, PackRows, through_pack};
 use crate::joint::margin::{Factors, Load, LoadKind};
 use crate::joint::pack::Made;
-use crate::joint::row::{Loaded, Peak, RowError, RowStrength, add_row, is_row, row_strength_into};
+use crate::joint::row::{Loaded, Peak, RowError, RowStrength, row_strength_into};
 use crate::joint::sharing::{Envelope, Transfer};
 use crate::joint::strength::{JointStrength, Shear, StrengthError};
 use crate::length::Length;
@@ -455,18 +455,17 @@ impl<'a> Installation<'_, 'a> {
         row_strength_into(found, &self.made_under(load)?)?;
         let needed = Facts::NONE.with(Fact::Pitch).with_if(self.rows > 1, Fact::RowSpacing);
         self.check_strength(&mut found.joint, needed);
-        self.finish_row(found, most)
+        if found.joint.allowable.is_none() && found.joint.indication.is_none() {
+            found.refuse();
+        }
+        self.share_load(found, most)
     }
 
-    /// As [`Installation::row_into`], from what one rivet of it carries: an answer of [`Installation::strength`] to the same question, which then
-    /// need not be worked out again.
-    ///
-    /// # Errors
-    /// As [`Installation::row`].
+    /// Whether [`Installation::row`] says of one rivet what [`Installation::strength`] does, and misses nothing more: then its
+    /// [`joint`](RowStrength::joint) has every figure of that answer and every finding, those of the row behind them, and one question is enough.
     ///
     /// ```
     /// use shophead::installation::Installation;
-    /// use shophead::joint::row::RowStrength;
     /// use shophead::length::Length;
     /// use shophead::rivet::part::Part;
     /// use shophead::stack::Stack;
@@ -474,31 +473,18 @@ impl<'a> Installation<'_, 'a> {
     /// let question = Installation::new(Part::parse("MS20470AD4")?, &layers)
     ///     .edge(Length::parse(".5")?)
     ///     .pitch(Length::parse(".75")?);
-    /// let mut row = RowStrength::nothing_yet();
-    /// question.row_of_into(&question.strength()?, &mut row)?;
-    /// assert_eq!(row, question.row()?);
+    /// assert!(question.row_says_strength() && !question.rows(2).row_says_strength());
+    /// assert_eq!(question.row()?.joint.allowable, question.strength()?.allowable);
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
-    pub fn row_of_into(&self, rivet: &JointStrength, found: &mut RowStrength) -> Result<(), RowError> {
+    #[must_use]
+    pub fn row_says_strength(&self) -> bool {
         let takes_head_off =
             |stack: &Stack| stack.load_carrying().any(|layer| layer.preparation == Preparation::Countersunk);
-        // Else the one row finds nothing of its rivets that they do not by themselves, and misses nothing more.
-        if self.rows != 1 || self.installed_layout.is_some() || self.stack.is_some_and(takes_head_off) {
-            return self.row_into(found);
-        }
-        let made = self.made()?;
-        is_row(&made)?;
-        found.joint.clone_from(rivet);
-        add_row(found, &made)?;
-        self.finish_row(found, None)
-    }
-
-    /// What is left once the row is added: whether it says anything, and how its load divides.
-    fn finish_row(&self, found: &mut RowStrength, most: Option<Most>) -> Result<(), RowError> {
-        if found.joint.allowable.is_none() && found.joint.indication.is_none() {
-            found.refuse();
-        }
-        self.share_load(found, most)
+        self.layout.pitch.is_some()
+            && self.rows == 1
+            && self.installed_layout.is_none()
+            && !self.stack.is_some_and(takes_head_off)
     }
 
     /// The first layer's modulus that is not on file.

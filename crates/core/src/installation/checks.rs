@@ -145,11 +145,11 @@ pub(super) fn no_hole_limit() -> Finding {
 
 /// The layer of sealant, where a sheet of the pack has bearing strengths for dry holes.
 fn wet_layer(stack: &Stack, practice: &Practice<'_>) -> Option<u8> {
+    let (_, number) = stack.layers().iter().zip(1..).find(|(layer, _)| layer.role == Role::Sealant)?;
     let dry = stack.load_carrying().any(|layer| {
         let known = layer.material.map(|material| practice.sheet(material, layer.thickness.nominal()));
         let heading = known.and_then(|sheet| sheet.heading());
         layer.preparation == Preparation::Plain && heading.is_some_and(|heading| heading.bearing_dry_pin == Some(true))
     });
-    let sealant = stack.layers().iter().zip(1..).find(|(layer, _)| layer.role == Role::Sealant);
-    sealant.map(|(_, number)| number).filter(|_| dry)
+    dry.then_some(number)
 }

@@ -25,6 +25,7 @@ use crate::setters::setters;
 /// A published interaction of shear and tension.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Default)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub enum Interaction {
     /// Rs² + Rt² = 1.
     #[default]
@@ -126,7 +127,6 @@ pub struct Combined {
 
 crate::words::errors! {
     /// Why there is no answer.
-    #[non_exhaustive]
     CombinedError {
         LoadNotValid = _, "combined-load", "A load is negative or not a number, or both are zero.",
             "shear and tension must be zero or more, and one of them above zero";

@@ -25,6 +25,7 @@ use crate::setters::setters;
 
 crate::words::words! {
     /// A published formula, named by its publication; where that is not known, by its shape.
+    #[non_exhaustive]
     Formula, "formula" {
         Stp927Riveted = 1, "stp-927-riveted", "ASTM STP 927 (1986), riveted metal.";
         Stp927Bolted = 2, "stp-927-bolted", "ASTM STP 927 (1986), bolted metal.";

@@ -11,14 +11,13 @@ use crate::length::Length;
 use crate::material::Strengths;
 use crate::quantity::{Force, Stress};
 
-/// The sheet that a row stands for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum FlushSheet {
-    /// 2024-T3; the quotation does not say whether clad.
-    Al2024T3,
-    /// Clad 2024-T42 and stronger 2024 tempers.
-    Clad2024T42,
+crate::words::words! {
+    /// The sheet that a row stands for.
+    #[non_exhaustive]
+    FlushSheet, "sheet of a flush joint" {
+        Al2024T3 = 1, "2024-T3", "2024-T3; the quotation does not say whether clad.";
+        Clad2024T42 = 2, "clad 2024-T42 and stronger", "Clad 2024-T42 and stronger 2024 tempers.";
+    }
 }
 
 /// One row: a flush rivet in a sheet.

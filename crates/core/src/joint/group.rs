@@ -300,7 +300,6 @@ struct Sums {
 
 crate::words::errors! {
     /// Why there is no answer.
-    #[non_exhaustive]
     GroupError {
         NoRivets = 130, "group-no-rivets", "No rivets.",
             "a group needs at least one rivet";

@@ -74,7 +74,6 @@ impl LayerBay {
 
 crate::words::errors! {
     /// Why there is no answer.
-    #[non_exhaustive]
     LayersError {
         TooFewPlates = _, "layers-too-few", "Fewer than two plates.",
             "a joint needs at least two layers that carry load";
@@ -144,7 +143,7 @@ pub struct LayerShare {
 /// Where a fastener carries: between two plates, or in one, each counted from 1.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Place {
+pub enum FastenerPlace {
     /// Sheared between this plate and the next.
     Plane(u8),
     /// Pressed against this plate.
@@ -159,7 +158,7 @@ pub struct WeakestPlace {
     /// The row, counted from 0.
     pub row: usize,
     /// Where in the fastener.
-    pub place: Place,
+    pub place: FastenerPlace,
     /// The load there, without its sign.
     pub load: Force,
     /// What the fastener carries there.
@@ -201,7 +200,7 @@ impl Layers {
 
     /// The row, counted from 0, whose fastener has most to carry in any of its planes or plates, where that is, and how much.
     #[must_use]
-    pub fn most_on_one(&self) -> Option<(usize, Place, Force)> {
+    pub fn most_on_one(&self) -> Option<(usize, FastenerPlace, Force)> {
         let alike = Force::from_lbf(1.0);
         self.weakest_place(alike, &[alike; MAX_PLATES]).map(|worst| (worst.row, worst.place, worst.load))
     }
@@ -212,9 +211,10 @@ impl Layers {
         let mut worst: Option<WeakestPlace> = None;
         for row in 0..self.rows() {
             let share = self.row(row)?;
-            let planes = share.planes.iter().zip(1_u8..).map(|(load, plane)| (Place::Plane(plane), load, shear));
+            let planes =
+                share.planes.iter().zip(1_u8..).map(|(load, plane)| (FastenerPlace::Plane(plane), load, shear));
             let plates = share.bearing.iter().zip(bearing).zip(1_u8..);
-            let plates = plates.map(|((load, carries), plate)| (Place::Plate(plate), load, *carries));
+            let plates = plates.map(|((load, carries), plate)| (FastenerPlace::Plate(plate), load, *carries));
             for (place, load, carries) in planes.chain(plates) {
                 let load = Force::from_lbf(load.lbf().abs());
                 // As with the peak: a hair more is no more.
@@ -475,7 +475,6 @@ pub fn through_pack(rows: &PackRows<'_, '_>, formula: Formula) -> Result<Layers,
 
 crate::words::errors! {
     /// Why a pack has no shares.
-    #[non_exhaustive]
     PackError {
         NoSuchLayer = _, "pack-layer", "The load comes from, or goes to, no load-carrying layer.",
             "the load comes and goes by layers that carry load; they count from 1";

@@ -7,16 +7,12 @@ use crate::finding::{Code, Figure, Finding, Severity};
 use crate::quantity::Force;
 use crate::setters::setters;
 
-/// Which load is meant.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-#[cfg_attr(feature = "serde", derive(serde::Serialize))]
-#[cfg_attr(feature = "serde", serde(rename_all = "kebab-case"))]
-pub enum LoadKind {
-    /// The greatest load expected in service: the factor of safety is still to come.
-    Limit,
-    /// The factor of safety is already in it.
-    Ultimate,
+crate::words::words! {
+    /// Which load is meant.
+    LoadKind, "kind of load" {
+        Limit = 1, "limit", "The greatest load expected in service: the factor of safety is still to come.";
+        Ultimate = 2, "ultimate", "The factor of safety is already in it.";
+    }
 }
 
 /// A load on one rivet.

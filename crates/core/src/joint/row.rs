@@ -34,6 +34,7 @@ use crate::stack::{Layer, Preparation};
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[cfg_attr(feature = "serde", serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum RowMode {
     /// The rivets in their holes.
     Rivets(Mode),

@@ -26,32 +26,17 @@ use crate::rivet::Head;
 /// A part of the sheet's tensile strength, and where it stands.
 pub type SheetShare = (f64, Basis);
 
-/// One of the circular's tables.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum SpliceTable {
-    /// 4-9: bare and clad 2014-T6, 2024-T3, 2024-T36 and 7075-T6 sheet.
-    T4_9,
-    /// 4-10: 2017, clad 2017 and clad 2024-T3.
-    T4_10,
-    /// 4-11: 5052 sheet of every hardness.
-    T4_11,
+crate::words::words! {
+    /// One of the circular's tables, by its number as printed.
+    #[non_exhaustive]
+    SpliceTable, "splice table" {
+        T4_9 = 1, "4-9", "Bare and clad 2014-T6, 2024-T3, 2024-T36 and 7075-T6 sheet.";
+        T4_10 = 2, "4-10", "2017, clad 2017 and clad 2024-T3.";
+        T4_11 = 3, "4-11", "5052 sheet of every hardness.";
+    }
 }
 
 impl SpliceTable {
-    /// All of them.
-    pub const ALL: [SpliceTable; 3] = [SpliceTable::T4_9, SpliceTable::T4_10, SpliceTable::T4_11];
-
-    /// Its number as printed.
-    #[must_use]
-    pub const fn number(self) -> &'static str {
-        match self {
-            SpliceTable::T4_9 => "4-9",
-            SpliceTable::T4_10 => "4-10",
-            SpliceTable::T4_11 => "4-11",
-        }
-    }
-
     /// Its name in a sentence.
     #[must_use]
     pub const fn name(self) -> &'static str {
@@ -177,16 +162,12 @@ pub enum Fastener {
     An3Bolt,
 }
 
-/// What decides the count.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-#[cfg_attr(feature = "serde", derive(serde::Serialize))]
-#[cfg_attr(feature = "serde", serde(rename_all = "kebab-case"))]
-pub enum Critical {
-    /// Shear of the rivet or bolt.
-    Shear,
-    /// Bearing of the sheet.
-    Bearing,
+crate::words::words! {
+    /// What decides the count.
+    Critical, "what decides" {
+        Shear = 1, "shear", "Shear of the rivet or bolt.";
+        Bearing = 2, "bearing", "Bearing of the sheet.";
+    }
 }
 
 /// Rivets or bolts an inch of width, before any reduction.
@@ -210,7 +191,6 @@ pub struct PerInch {
 
 crate::words::errors! {
     /// Why there is no count.
-    #[non_exhaustive]
     SpliceError {
         LengthNotPositive = 120, "splice-length-not-positive", "A thickness, width or pitch of zero or less.",
             "thickness, width and pitch must be above zero; right would be .032";
@@ -292,18 +272,15 @@ fn printed(table: SpliceTable, thickness: Length, fastener: Fastener) -> Option<
     }
 }
 
-/// The member that is spliced, which decides how much of the table's count it needs.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum SpliceMember {
-    /// Anything the notes do not name: the whole count.
-    Other,
-    /// A stringer in the upper surface of a wing or in a fuselage: 80 %.
-    Stringer,
-    /// An intermediate frame: 60 %.
-    IntermediateFrame,
-    /// A single-lap sheet joint: 75 %.
-    SingleLap,
+crate::words::words! {
+    /// The member that is spliced, which decides how much of the table's count it needs.
+    #[non_exhaustive]
+    SpliceMember, "spliced member" {
+        Other = 1, "other", "Anything the notes do not name: the whole count.";
+        Stringer = 2, "stringer", "A stringer in the upper surface of a wing or in a fuselage: 80 %.";
+        IntermediateFrame = 3, "intermediate-frame", "An intermediate frame: 60 %.";
+        SingleLap = 4, "single-lap", "A single-lap sheet joint: 75 %.";
+    }
 }
 
 impl SpliceMember {
@@ -328,17 +305,15 @@ impl SpliceMember {
     }
 }
 
-/// When a count is rounded up to whole rivets.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-#[cfg_attr(feature = "serde", derive(serde::Serialize))]
-#[cfg_attr(feature = "serde", serde(rename_all = "kebab-case"))]
-pub enum CountRounding {
-    /// After the reduction only, as in the lap joint of para 4-58g: 10 × 4.9 × 0.75 = 36.75, 37 rivets.
-    Once,
-    /// Before the reduction and after it, as in the frame of figure 4-20: 0.6 × 6.2 = 3.72, 4; 60 % of 4 = 2.4, 3. Never fewer
-    /// than [`CountRounding::Once`].
-    BeforeAndAfter,
+crate::words::words! {
+    /// When a count is rounded up to whole rivets.
+    #[non_exhaustive]
+    CountRounding, "rounding of a count" {
+        /// As in the lap joint of para 4-58g: 10 × 4.9 × 0.75 = 36.75, 37 rivets.
+        Once = 1, "once", "After the reduction only.";
+        /// As in the frame of figure 4-20: 0.6 × 6.2 = 3.72, 4; 60 % of 4 = 2.4, 3. Never fewer than [`CountRounding::Once`].
+        BeforeAndAfter = 2, "before-and-after", "Before the reduction and after it.";
+    }
 }
 
 /// Rivets over a width.

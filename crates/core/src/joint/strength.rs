@@ -42,14 +42,12 @@ pub const MAX_SHEETS: usize = 8;
 /// [`Installation`](crate::installation::Installation) beside them, 60 000 random packs came to twenty-seven.
 pub const MAX_JOINT_FINDINGS: usize = 4 * MAX_SHEETS + 6;
 
-/// How many planes the rivet is sheared in.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Shear {
-    /// One plane, as in a lap joint.
-    Single,
-    /// Two planes, as in a butt joint with a strap on both sides.
-    Double,
+crate::words::words! {
+    /// How many planes the rivet is sheared in.
+    Shear, "shear" {
+        Single = 1, "single", "One plane, as in a lap joint.";
+        Double = 2, "double", "Two planes, as in a butt joint with a strap on both sides.";
+    }
 }
 
 impl Shear {
@@ -254,19 +252,15 @@ pub struct Allowable {
     pub basis: Basis,
 }
 
-/// Where a bearing figure comes from.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-#[cfg_attr(feature = "serde", derive(serde::Serialize))]
-#[cfg_attr(feature = "serde", serde(rename_all = "kebab-case"))]
-pub enum BearingKind {
-    /// Bearing of the sheet: by its stress, or as the shop tested it where no stress is published.
-    Sheet,
-    /// A tested flush joint.
-    FlushJoint,
-    /// Below the least edge margin of the tests, 1.5 in bearing and 2.0 for a flush joint: that strength in proportion. Practice, to see
-    /// where one stands; not an allowable.
-    Indication,
+crate::words::words! {
+    /// Where a bearing figure comes from.
+    #[non_exhaustive]
+    BearingKind, "kind of bearing" {
+        Sheet = 1, "sheet", "Bearing of the sheet: by its stress, or as the shop tested it where no stress is published.";
+        FlushJoint = 2, "flush-joint", "A tested flush joint.";
+        /// 1.5 in bearing and 2.0 for a flush joint. Practice, to see where one stands; not an allowable.
+        Indication = 3, "indication", "Below the least edge margin of the tests: that strength in proportion.";
+    }
 }
 
 /// Bearing of one sheet.
@@ -392,6 +386,7 @@ impl SheetStrength {
 
 crate::words::words! {
     /// How a joint fails.
+    #[non_exhaustive]
     Mode, "mode" {
         RivetShear = 1, "rivet-shear", "The rivet shears.";
         Bearing = 2, "bearing", "The rivet crushes the sheet.";
@@ -494,7 +489,6 @@ impl JointStrength {
 
 crate::words::errors! {
     /// Why there is no answer.
-    #[non_exhaustive]
     StrengthError {
         TooFewSheets = 90, "joint-too-few-sheets", "Fewer than two sheets.",
             "a joint needs at least two sheets";
@@ -1028,9 +1022,12 @@ impl<'a> At<'a> {
 
 /// A sheet too thin beside its hole for any published bearing strength.
 fn too_thin(thickness: Length, hole: Length, severity: Severity) -> Option<Finding> {
+    if thin_sheet::is_covered(thickness, hole) {
+        return None;
+    }
     let finding = Finding::new(Code::SheetTooThinForTable, severity, Basis::HDBK5H_LEAST_RATIO);
-    let finding = finding.with_measured(Figure::Ratio(ratio(thickness, hole)));
-    (!thin_sheet::is_covered(thickness, hole)).then_some(finding.with_limit(Figure::Ratio(thin_sheet::LEAST_RATIO)))
+    let (measured, limit) = (ratio(thickness, hole), thin_sheet::LEAST_RATIO);
+    Some(finding.with_measured(Figure::Ratio(measured)).with_limit(Figure::Ratio(limit)))
 }
 
 fn ratio(thickness: Length, hole: Length) -> f64 {

@@ -127,7 +127,6 @@ pub struct WeakestLine {
 
 crate::words::errors! {
     /// Why a strip has no strength.
-    #[non_exhaustive]
     StripError {
         NoHoles = _, "strip-no-holes", "No holes.",
             "a strip needs at least one rivet";

@@ -11,6 +11,7 @@ use crate::material::RivetAlloy;
 /// How much larger the substitute must be.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub enum SizeUp {
     /// 1/32 in.
     ThirtySecond,

@@ -32,6 +32,37 @@ pub(super) type Columns = u128;
 #[cfg(target_pointer_width = "64")]
 const _: () = assert!(SHEETS.len() <= Columns::BITS as usize);
 
+/// Which columns are read.
+#[derive(Clone, Copy)]
+enum Values {
+    /// The handbook's A values, or S where it has no A.
+    Minimum,
+    /// Those that fewer pieces reach.
+    B,
+}
+
+impl Values {
+    const fn are_guaranteed(self, guarantee: Guarantee) -> bool {
+        match self {
+            Values::Minimum => matches!(guarantee, Guarantee::A | Guarantee::S),
+            Values::B => matches!(guarantee, Guarantee::B),
+        }
+    }
+
+    /// The columns that have them.
+    #[cfg(target_pointer_width = "64")]
+    const fn columns(self) -> Columns {
+        let (mut columns, mut rest, mut bit) = (0, SHEETS, 1_u128);
+        while let [column, behind @ ..] = rest {
+            if self.are_guaranteed(column.guarantee()) {
+                columns |= bit;
+            }
+            (rest, bit) = (behind, bit.wrapping_shl(1));
+        }
+        columns
+    }
+}
+
 /// The columns whose heading names this material: what [`Material::heads`] says, before the program runs.
 #[cfg(target_pointer_width = "64")]
 pub(super) const fn columns(alloy: &str, temper: &str, clad: bool) -> Columns {
@@ -271,17 +302,17 @@ impl Material {
     /// counts as lowest. In the tables at hand the weaker column has no cell above the other's.
     #[must_use]
     pub fn properties(self, thickness: Length) -> Option<&'static SheetProperties> {
-        self.weakest(thickness, |guarantee| matches!(guarantee, Guarantee::A | Guarantee::S))
+        self.weakest(thickness, Values::Minimum)
     }
 
     /// The same with the handbook's B values, which fewer pieces reach. `None` where the table has no B column.
     #[must_use]
     pub fn properties_b(self, thickness: Length) -> Option<&'static SheetProperties> {
-        self.weakest(thickness, |guarantee| guarantee == Guarantee::B)
+        self.weakest(thickness, Values::B)
     }
 
-    fn weakest(self, thickness: Length, accepted: fn(Guarantee) -> bool) -> Option<&'static SheetProperties> {
-        let columns = || self.columns().filter(move |column| accepted(column.guarantee()));
+    fn weakest(self, thickness: Length, values: Values) -> Option<&'static SheetProperties> {
+        let columns = || self.columns(values);
         let holding = columns().filter(|column| column.t_min() <= thickness && thickness <= column.t_max());
         // Nearly always one: the others are compared with it only where there are more.
         let weaker = |one: &'static SheetProperties, other: &'static SheetProperties| {
@@ -296,16 +327,20 @@ impl Material {
         })
     }
 
-    /// The columns of the handbook that are for this material.
+    /// The columns of the handbook that have these values of this material.
     #[cfg(not(target_pointer_width = "64"))]
-    fn columns(self) -> impl Iterator<Item = &'static SheetProperties> {
-        SHEETS.iter().filter(move |column| self.heads(column))
+    fn columns(self, values: Values) -> impl Iterator<Item = &'static SheetProperties> {
+        SHEETS.iter().filter(move |column| values.are_guaranteed(column.guarantee()) && self.heads(column))
     }
 
-    /// The columns of the handbook that are for this material.
+    /// The columns of the handbook that have these values of this material.
     #[cfg(target_pointer_width = "64")]
-    fn columns(self) -> impl Iterator<Item = &'static SheetProperties> {
-        let mut left = self.named().map_or(0, |named| named.columns);
+    fn columns(self, values: Values) -> impl Iterator<Item = &'static SheetProperties> {
+        let read = match values {
+            Values::Minimum => const { Values::Minimum.columns() },
+            Values::B => const { Values::B.columns() },
+        };
+        let mut left = self.named().map_or(0, |named| named.columns & read);
         core::iter::from_fn(move || {
             let first = left.trailing_zeros() as usize;
             left &= left.wrapping_sub(1);
@@ -429,7 +464,6 @@ impl core::str::FromStr for Material {
 
 crate::words::errors! {
     /// Why a text is not a known material.
-    #[non_exhaustive]
     ParseMaterialError = (25, "not-a-material", "A text is not a sheet material.",
         "not a sheet material", "right would be 2024-T3 or clad 2024-T3")
     {
@@ -518,9 +552,14 @@ mod tests {
     #[test]
     #[cfg(target_pointer_width = "64")]
     fn the_columns_of_a_material_are_those_whose_heading_names_it() {
-        for material in Material::known() {
-            let named: Vec<_> = SHEETS.iter().filter(|column| material.heads(column)).collect();
-            assert_eq!(material.columns().collect::<Vec<_>>(), named, "{material}");
+        for (values, guarantees) in [(Values::Minimum, &[Guarantee::A, Guarantee::S][..]), (Values::B, &[Guarantee::B])]
+        {
+            for material in Material::known() {
+                let is_for =
+                    |column: &&SheetProperties| material.heads(column) && guarantees.contains(&column.guarantee());
+                let named: Vec<_> = SHEETS.iter().filter(is_for).collect();
+                assert_eq!(material.columns(values).collect::<Vec<_>>(), named, "{material}");
+            }
         }
     }
 

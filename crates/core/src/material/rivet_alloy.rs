@@ -80,16 +80,14 @@ impl DrivenShear {
     }
 }
 
-/// What is done to rivets before they are driven.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Treatment {
-    /// Heat treated and quenched, again whenever the time has run out.
-    HeatTreat,
-    /// Heat treated, then kept cold until driven.
-    KeepCold,
-    /// Either of both.
-    HeatTreatOrKeepCold,
+crate::words::words! {
+    /// What is done to rivets before they are driven.
+    #[non_exhaustive]
+    Treatment, "treatment" {
+        HeatTreat = 1, "heat treat", "Heat treated and quenched, again whenever the time has run out.";
+        KeepCold = 2, "keep cold", "Heat treated, then kept cold until driven.";
+        HeatTreatOrKeepCold = 3, "heat treat or keep cold", "Either of both.";
+    }
 }
 
 /// One published treatment before driving. Times and temperatures are `None` where the document gives none.

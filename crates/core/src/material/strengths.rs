@@ -7,6 +7,7 @@ use crate::quantity::Stress;
 
 crate::words::words! {
     /// A strength or a modulus of a sheet, by the word that a limits file has for it.
+    #[non_exhaustive]
     Property, "property of a sheet" {
         TensionUltimate = 1, "tension_ultimate", "Ultimate tension, the lesser of both directions.";
         TensionYield = 2, "tension_yield", "Tension yield, the lesser of both directions.";

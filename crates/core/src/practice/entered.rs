@@ -27,7 +27,6 @@ pub const MAX_JOINTS: usize = 64;
 
 crate::words::errors! {
     /// Why a figure is not entered.
-    #[non_exhaustive]
     EnterError {
         Full = _, "entered-full", "There is no room for more of its kind.",
             "there are too many figures of this kind; leave out those of rivets and sheets that the shop does not use";

@@ -9,30 +9,13 @@ use crate::material::{Material, Property, RivetAlloy};
 use crate::rivet::part::Part;
 use crate::rivet::{CATALOGUE, NAMES, Series};
 
-/// A figure of one size of a series that can be entered.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Dimension {
-    /// The shank with its tolerance.
-    Shank,
-    /// The diameter of the manufactured head.
-    HeadDiameter,
-    /// The height of the manufactured head.
-    HeadHeight,
-}
-
-impl Dimension {
-    /// Every one of them.
-    pub const ALL: [Dimension; 3] = [Dimension::Shank, Dimension::HeadDiameter, Dimension::HeadHeight];
-
-    /// The word that a limits file has for it.
-    #[must_use]
-    pub const fn as_str(self) -> &'static str {
-        match self {
-            Dimension::Shank => "shank",
-            Dimension::HeadDiameter => "head_diameter",
-            Dimension::HeadHeight => "head_height",
-        }
+crate::words::words! {
+    /// A figure of one size of a series that can be entered.
+    #[non_exhaustive]
+    Dimension, "figure of a size" {
+        Shank = 1, "shank", "The shank with its tolerance.";
+        HeadDiameter = 2, "head_diameter", "The diameter of the manufactured head.";
+        HeadHeight = 3, "head_height", "The height of the manufactured head.";
     }
 }
 
@@ -62,7 +45,6 @@ pub enum Entry {
 
 crate::words::errors! {
     /// Why a text is not a key of a limits file.
-    #[non_exhaustive]
     ParseKeyError = (29, "not-a-key", "A text is not a key of a limits file.",
         "not a key of a limits file", "right would be series.NAS1241.head_height.4, material.\"clad 2024-T3\".tension_ultimate or limit.pitch-least")
     {
@@ -218,7 +200,7 @@ impl Key {
             "series" => {
                 let at = place(NAMES, |known| known.eq_ignore_ascii_case(name)).ok_or(ParseKeyError::NoSuchName)?;
                 let (dimension, dash) = first_part(figure);
-                let dimension = Dimension::ALL.into_iter().find(|known| known.as_str() == dimension);
+                let dimension = Dimension::ALL.iter().copied().find(|known| known.as_str() == dimension);
                 let dash = dash.and_then(|dash| dash.parse::<u8>().ok());
                 let dash =
                     dash.filter(|dash| CATALOGUE.get(usize::from(at)).is_some_and(|known| known.size(*dash).is_some()));
@@ -290,7 +272,7 @@ impl Key {
         let alloy = |at: u8| RivetAlloy::ALL.get(usize::from(at)).copied();
         match kind {
             LIMIT => Name::ALL.iter().copied().find(|name| name.number() == u32::from(a)).map(Entry::Limit),
-            SIZE => Some(Entry::Size(series(a)?, b, Dimension::ALL.into_iter().find(|known| *known as u8 == c)?)),
+            SIZE => Some(Entry::Size(series(a)?, b, Dimension::ALL.get(usize::from(c)).copied()?)),
             SHEET => Some(Entry::Sheet(Material::at(a)?, Property::ALL.get(usize::from(b)).copied()?)),
             BEND => Material::at(a).map(Entry::BendRadius),
             DENSITY => Material::at(a).map(Entry::Density),

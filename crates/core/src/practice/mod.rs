@@ -58,6 +58,7 @@ pub use value::{LengthRounding, ParseValueError, Value};
 
 /// What a limit's value may be; decides how its text is read.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum LimitKind {
     /// A length, or so many shank diameters, or an allowance over the largest shank.
     Length,
@@ -166,16 +167,14 @@ names! {
     RemovalThinFarSide = 44, "removal-thin-far-side", Length, "A far-side layer thinner than this bends unless it is supported.";
 }
 
-/// Heads a limit holds for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum HeadScope {
-    /// Heads that stand proud.
-    Protruding,
-    /// Heads that lie in the sheet.
-    Flush,
-    /// Flush heads in dimpled sheet.
-    Dimpled,
+crate::words::words! {
+    /// Heads a limit holds for.
+    #[non_exhaustive]
+    HeadScope, "kind of head" {
+        Protruding = 1, "protruding", "Heads that stand proud.";
+        Flush = 2, "flush", "Heads that lie in the sheet.";
+        Dimpled = 3, "dimpled", "Flush heads in dimpled sheet.";
+    }
 }
 
 /// What a limit is limited to; `None` means any.

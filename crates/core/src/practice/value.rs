@@ -6,19 +6,18 @@ use super::{Case, LimitKind, Name};
 use crate::length::{Length, ParseLengthError, split_once};
 use crate::words::thousandths;
 
-/// How a computed rivet length is rounded to one that exists.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum LengthRounding {
-    /// To the next longer standard length.
-    Longer,
-    /// To the nearest standard length; midway, to the longer.
-    Nearest,
+crate::words::words! {
+    /// How a computed rivet length is rounded to one that exists.
+    LengthRounding, "way of rounding" {
+        Longer = 1, "next longer", "To the next longer standard length.";
+        Nearest = 2, "nearest", "To the nearest standard length; midway, to the longer.";
+    }
 }
 
 /// The value of a limit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub enum Value {
     /// A length by itself: `.163`.
     Length(Length),
@@ -48,7 +47,6 @@ pub enum Value {
 
 crate::words::errors! {
     /// Why a text is not the value of a limit.
-    #[non_exhaustive]
     ParseValueError = (26, "not-a-value", "A text is not the value of this limit.",
         "not the value of such a limit", "right would be .163, 1.5 D, 2/3 or 10")
     {
@@ -80,6 +78,27 @@ impl Value {
         }
     }
 
+    /// As the C interface holds it: the number of its kind, which never changes, top and bottom of a ratio, or a count and 0, and
+    /// nanometres. What its kind does not use is 0.
+    ///
+    /// ```
+    /// use shophead::length::Length;
+    /// use shophead::practice::Value;
+    /// assert_eq!(Value::Length(Length::SIXTEENTH).for_c(), (1, 0, 0, 1_587_500));
+    /// assert_eq!(Value::Diameters { num: 3, den: 2, plus: Length::ZERO }.for_c(), (2, 3, 2, 0));
+    /// ```
+    #[must_use]
+    pub const fn for_c(self) -> (u32, u32, u32, i64) {
+        match self {
+            Value::Length(length) => (1, 0, 0, length.nanometres()),
+            Value::Diameters { num, den, plus } => (2, num, den, plus.nanometres()),
+            Value::OverShank(plus) => (3, 0, 0, plus.nanometres()),
+            Value::Fraction { num, den } => (4, num, den, 0),
+            Value::Count(count) => (5, count, 0, 0),
+            Value::Rounding(rounding) => (6, rounding.number(), 0, 0),
+        }
+    }
+
     /// Reads a value of the kind that the limit asks for.
     ///
     /// # Errors
@@ -101,11 +120,7 @@ impl Value {
                 let (num, den) = ratio(text).ok_or(ParseValueError::NotARatio)?;
                 Ok(Value::Fraction { num, den })
             }
-            LimitKind::Rounding => match text {
-                "next longer" => Ok(Value::Rounding(LengthRounding::Longer)),
-                "nearest" => Ok(Value::Rounding(LengthRounding::Nearest)),
-                _ => Err(ParseValueError::NotARounding),
-            },
+            LimitKind::Rounding => text.parse().map(Value::Rounding).map_err(|_| ParseValueError::NotARounding),
             LimitKind::Length => {
                 if let Some(rest) = text.strip_prefix("shank") {
                     return Ok(Value::OverShank(added(rest)?));
@@ -188,8 +203,7 @@ impl fmt::Display for Value {
             }
             Value::Fraction { num, den } => multiple(f, num, den),
             Value::Count(count) => write!(f, "{count}"),
-            Value::Rounding(LengthRounding::Longer) => f.write_str("next longer"),
-            Value::Rounding(LengthRounding::Nearest) => f.write_str("nearest"),
+            Value::Rounding(rounding) => f.write_str(rounding.as_str()),
         }
     }
 }

@@ -27,6 +27,7 @@ use crate::rivet::part::Part;
 
 crate::words::words! {
     /// Which count is laid out.
+    #[non_exhaustive]
     By, "count" {
         Greater = 1, "greater", "The greater of table and computation.";
         Table = 2, "table", "That of the table that names the sheet and asks for more.";

@@ -14,7 +14,7 @@
 //!
 //! The rules are those of AC 43.13-1B chapter 4 and FAA-H-8083-31B chapter 4; each names its place. Those handbooks describe typical
 //! repairs and give no authority by themselves: every repair lists what must be asked first. Where no published method applies
-//! ([`site::Ruling::Refused`]) nothing is sized.
+//! ([`site::Sizing::Refused`]) nothing is sized.
 
 pub mod bend;
 pub mod bend_table;

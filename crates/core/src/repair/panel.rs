@@ -84,8 +84,7 @@ pub struct CopiedSeam {
 
 crate::words::errors! {
     /// Why there is no seam.
-    #[non_exhaustive]
-    SeamError {
+    PanelSeamError {
         Refused { site: Site, "Where it is." } = _, "panel-refused", "No published method applies in this place.",
             "no published method applies here: {site}";
         NoSeam = _, "panel-no-seam", "No factory seam.",
@@ -101,7 +100,7 @@ crate::words::errors! {
 /// The seam of one side.
 ///
 /// # Errors
-/// [`SeamError`].
+/// [`PanelSeamError`].
 ///
 /// ```
 /// use shophead::length::{Length, Toleranced};
@@ -124,15 +123,15 @@ crate::words::errors! {
 /// assert_eq!((found.copied, found.rows), (1, 2), "two rows carry more than one");
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-pub fn seam(query: &SideQuery<'_, '_>) -> Result<CopiedSeam, SeamError> {
+pub fn seam(query: &SideQuery<'_, '_>) -> Result<CopiedSeam, PanelSeamError> {
     if let Some(site) = refused(query.sites) {
-        return Err(SeamError::Refused { site });
+        return Err(PanelSeamError::Refused { site });
     }
-    let first = query.factory.first().ok_or(SeamError::NoSeam)?;
+    let first = query.factory.first().ok_or(PanelSeamError::NoSeam)?;
     let mut factory = heapless::Vec::new();
     let mut findings = Findings::new();
     for rows in query.factory {
-        factory.push(in_row(rows)?).map_err(|_| SeamError::TooManySeams)?;
+        factory.push(in_row(rows)?).map_err(|_| PanelSeamError::TooManySeams)?;
     }
     let carries = |asked: &InRow| asked.strength.per_inch.map(|load| load.force);
     let (mut copied, mut strongest, mut differ, mut known) = (0, None, false, true);
@@ -195,13 +194,13 @@ pub fn seam(query: &SideQuery<'_, '_>) -> Result<CopiedSeam, SeamError> {
 }
 
 /// As many rivets at the copied pitch as keep an edge distance from both ends, in the middle of the side.
-fn lay(length: Length, rows: &LaidRows<'_, '_>) -> Result<(u32, Length), SeamError> {
+fn lay(length: Length, rows: &LaidRows<'_, '_>) -> Result<(u32, Length), PanelSeamError> {
     let room = length.minus(rows.edge).minus(rows.edge);
     if room < Length::ZERO || length > super::patch::LONGEST || rows.pitch <= Length::ZERO {
-        return Err(SeamError::LengthNotPositive);
+        return Err(PanelSeamError::LengthNotPositive);
     }
     let gaps = quotient(i128::from(room.nanometres()), i128::from(rows.pitch.nanometres()));
-    let gaps = u32::try_from(gaps).map_err(|_| SeamError::LengthNotPositive)?;
+    let gaps = u32::try_from(gaps).map_err(|_| PanelSeamError::LengthNotPositive)?;
     let start = length.minus(rows.pitch.times(gaps, 1)).times(1, 2);
     Ok((gaps.saturating_add(1), start))
 }

@@ -19,7 +19,7 @@
 use super::count::{By, Rate, carries, no_count, no_limit, rate_of};
 use super::gauge_table;
 use super::in_row::{InRow, LaidRows, in_row};
-use super::site::{Ruling, Site, refused};
+use super::site::{Site, Sizing, refused};
 use super::told::{Tell, Told};
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
@@ -61,7 +61,8 @@ pub const LONGEST: Length = Length::from_64ths(120 * 64);
 /// What is wrong with the skin.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Damage {
+#[non_exhaustive]
+pub enum SkinDamage {
     /// A hole, tear or dent to be cut out, as measured.
     Hole {
         /// Along the load.
@@ -89,6 +90,7 @@ pub enum Damage {
 
 crate::words::words! {
     /// Which patch.
+    #[non_exhaustive]
     Style, "patch" {
         Lap = 1, "lap", "A plate on the outside.";
         Doubler = 2, "doubler", "A doubler behind the skin; the opening stays open or is that of a fitting.";
@@ -98,6 +100,7 @@ crate::words::words! {
 
 crate::words::words! {
     /// Which way the skin carries its load.
+    #[non_exhaustive]
     Ways, "way of the load" {
         Both = 1, "both", "Both ways, or not known: all sides carry.";
         Along = 2, "along", "Along only: the other two sides get one row that holds the plate down.";
@@ -106,6 +109,7 @@ crate::words::words! {
 
 crate::words::words! {
     /// How the rows stand.
+    #[non_exhaustive]
     Pattern, "pattern" {
         Staggered = 1, "staggered", "Each rivet against the gap of the next row.";
         InLine = 2, "in-line", "One behind the other.";
@@ -121,7 +125,7 @@ pub struct PatchQuery<'s, 'a> {
     /// How thick it is.
     pub thickness: Length,
     /// What is wrong with it.
-    pub damage: Damage,
+    pub damage: SkinDamage,
     /// Which patch.
     pub style: Style,
     /// Which way the load runs.
@@ -152,7 +156,7 @@ impl<'s, 'a> PatchQuery<'s, 'a> {
     /// A lapped patch, its rows staggered, with load on all sides, by the greater count and the limits of the handbooks: what nobody says
     /// otherwise.
     #[must_use]
-    pub const fn new(material: Material, thickness: Length, damage: Damage) -> Self {
+    pub const fn new(material: Material, thickness: Length, damage: SkinDamage) -> Self {
         PatchQuery {
             material,
             thickness,
@@ -315,7 +319,6 @@ pub struct Patch {
 
 crate::words::errors! {
     /// Why there is no patch.
-    #[non_exhaustive]
     PatchError {
         Refused { site: Site, "Where it is." } = _, "patch-refused", "No published method applies in this place.",
             "no published method applies here: {site}";
@@ -364,10 +367,10 @@ impl PatchError {
 /// use shophead::length::Length;
 /// use shophead::material::Material;
 /// use shophead::repair::count::By;
-/// use shophead::repair::patch::{Damage, PatchQuery, Pattern, patch};
+/// use shophead::repair::patch::{SkinDamage, PatchQuery, Pattern, patch};
 /// // A seam's worth of skin: AC 43.13-1B para 4-58g(2), 10 in of clad 2024 .032.
 /// let inch = |text| Length::parse(text).unwrap();
-/// let opening = Damage::Opening { along: inch("2"), across: inch("10"), radius: inch("1/2") };
+/// let opening = SkinDamage::Opening { along: inch("2"), across: inch("10"), radius: inch("1/2") };
 /// let query = PatchQuery::new(Material::parse("clad 2024-T3")?, inch(".032"), opening).by(By::Example).pattern(Pattern::InLine);
 /// let found = patch(&query)?;
 /// assert_eq!(found.rivet.without_length().to_string(), "MS20470AD4");
@@ -487,23 +490,24 @@ pub fn patch(query: &PatchQuery<'_, '_>) -> Result<Patch, PatchError> {
 }
 
 fn opening(query: &PatchQuery<'_, '_>) -> Result<Opening, PatchError> {
-    let (Damage::Hole { along, across } | Damage::Opening { along, across, .. } | Damage::Crack { along, across }) =
-        query.damage;
-    let is_crack = matches!(query.damage, Damage::Crack { .. });
+    let (SkinDamage::Hole { along, across }
+    | SkinDamage::Opening { along, across, .. }
+    | SkinDamage::Crack { along, across }) = query.damage;
+    let is_crack = matches!(query.damage, SkinDamage::Crack { .. });
     let in_range =
         |length: Length| length <= LONGEST && (length > Length::ZERO || (is_crack && length == Length::ZERO));
     if !in_range(along) || !in_range(across) || (along == Length::ZERO && across == Length::ZERO) {
         return Err(PatchError::LengthNotPositive);
     }
     Ok(match query.damage {
-        Damage::Hole { .. } => cut_out(along, across),
-        Damage::Opening { radius, .. } => {
+        SkinDamage::Hole { .. } => cut_out(along, across),
+        SkinDamage::Opening { radius, .. } => {
             if radius < Length::ZERO {
                 return Err(PatchError::LengthNotPositive);
             }
             Opening { along, across, radius: radius.min(along.min(across).times(1, 2)), stop_hole: None }
         }
-        Damage::Crack { .. } => {
+        SkinDamage::Crack { .. } => {
             // Half a stop hole beyond either end.
             let hole = STOP_HOLE;
             let (along, across) = (along.plus(hole), across.plus(hole));
@@ -728,8 +732,9 @@ fn share(row: &InRow, query: &PatchQuery<'_, '_>) -> Option<f64> {
 }
 
 fn check_place<'a>(query: &PatchQuery<'_, 'a>, found: &mut Patch) {
-    let (Damage::Hole { along, across } | Damage::Opening { along, across, .. } | Damage::Crack { along, across }) =
-        query.damage;
+    let (SkinDamage::Hole { along, across }
+    | SkinDamage::Opening { along, across, .. }
+    | SkinDamage::Crack { along, across }) = query.damage;
     let longest = along.max(across);
     if longest > MAJOR_ABOVE {
         found.findings.push(
@@ -777,9 +782,9 @@ fn tell(query: &PatchQuery<'_, '_>, found: &mut Patch) {
         Told::Neighbours,
     ]);
     match query.damage {
-        Damage::Crack { .. } => told.all(&[Told::StopDrill, Told::Across, Told::Thicker]),
-        Damage::Hole { .. } => told.all(&[Told::Trim, Told::SharpCorners]),
-        Damage::Opening { .. } => told.tell(Told::SharpCorners),
+        SkinDamage::Crack { .. } => told.all(&[Told::StopDrill, Told::Across, Told::Thicker]),
+        SkinDamage::Hole { .. } => told.all(&[Told::Trim, Told::SharpCorners]),
+        SkinDamage::Opening { .. } => told.tell(Told::SharpCorners),
     }
     match query.style {
         Style::Lap => told.all(&[Told::ChamferEdge, Told::SealDoubler]),
@@ -820,7 +825,7 @@ pub(super) fn for_material(material: Material, told: &mut Tell) {
 /// What holds for a place whatever is repaired there.
 pub(super) fn for_sites(sites: &[Site], told: &mut Tell) {
     for site in sites {
-        if let Ruling::SizedWith(what) = site.ruling() {
+        if let Sizing::SizedWith(what) = site.sizing() {
             told.tell(what);
         }
         match site {
@@ -1090,6 +1095,7 @@ pub(crate) struct Sheet {
 /// How the plate thins out towards its outermost row, so that this row takes less.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub enum Taper {
     /// It does not.
     #[default]
@@ -1101,6 +1107,16 @@ pub enum Taper {
 }
 
 impl Taper {
+    /// The word used in output.
+    #[must_use]
+    pub const fn as_str(self) -> &'static str {
+        match self {
+            Taper::Plain => "plain",
+            Taper::Feathered(_) => "feathered",
+            Taper::Stepped(_) => "stepped",
+        }
+    }
+
     /// The plate's thickness at a row, counted from 0 at the outermost.
     pub(crate) fn at(self, row: u8, rows: u8, whole: Length) -> Length {
         let last = u32::from(rows.saturating_sub(1)).max(1);
@@ -1123,7 +1139,6 @@ impl Taper {
 
 crate::words::errors! {
     /// Why there are no shares.
-    #[non_exhaustive]
     ShareError {
         ModulusNotPublished = _, "share-modulus", "The modulus of a sheet is not published.",
             "no modulus on file for a sheet of the patch";

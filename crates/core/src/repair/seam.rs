@@ -160,7 +160,6 @@ pub struct Seam {
 
 crate::words::errors! {
     /// Why there is no answer.
-    #[non_exhaustive]
     SeamError {
         | Splice(SpliceError), "The count could not be worked out.";
         | Stack(StackError), "The sheets are no pack.";

@@ -8,7 +8,7 @@ use crate::structure::Place;
 /// Whether a repair is sized there.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Ruling {
+pub enum Sizing {
     /// It is sized.
     Sized,
     /// It is sized, and something has to be seen to besides.
@@ -17,9 +17,9 @@ pub enum Ruling {
     Refused,
 }
 
-/// One line a place: variant, number for C, word, what it means, ruling, where that stands.
+/// One line a place: variant, number for C, word, what it means, whether a repair is sized, where that stands.
 macro_rules! sites {
-    ($( $variant:ident = $number:literal, $word:literal, $meaning:literal, $ruling:expr, $basis:expr; )+) => {
+    ($( $variant:ident = $number:literal, $word:literal, $meaning:literal, $sizing:expr, $basis:expr; )+) => {
         /// Where a repair is.
         #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
         #[cfg_attr(feature = "defmt", derive(defmt::Format))]
@@ -31,18 +31,18 @@ macro_rules! sites {
         impl Site {
             /// Whether a repair is sized there.
             #[must_use]
-            pub const fn ruling(self) -> Ruling {
-                match self { $( Site::$variant => $ruling, )+ }
+            pub const fn sizing(self) -> Sizing {
+                match self { $( Site::$variant => $sizing, )+ }
             }
 
             /// What is referred where nothing is sized; `None` where a repair is.
             #[must_use]
             pub fn refusal(self) -> Option<Finding> {
                 let found = Finding::new(Code::NoPublishedMethod, Severity::Refer, self.basis());
-                matches!(self.ruling(), Ruling::Refused).then_some(found)
+                matches!(self.sizing(), Sizing::Refused).then_some(found)
             }
 
-            /// Where the ruling stands.
+            /// Where that stands.
             #[must_use]
             pub const fn basis(self) -> Basis {
                 match self { $( Site::$variant => $basis, )+ }
@@ -52,21 +52,21 @@ macro_rules! sites {
 }
 
 sites! {
-    Skin = 1, "skin", "Stressed skin, unpressurised.", Ruling::Sized, Basis::AC43_P4_58E_AND_F;
-    LowerWing = 2, "lower-wing", "The lower surface of a stressed-skin wing.", Ruling::SizedWith(Told::LowerWing), Basis::AC43_P4_58J_4;
-    BelowWaterLine = 3, "below-water-line", "The bottom of a float or hull.", Ruling::SizedWith(Told::FloatTest), Basis::AC43_HULLS;
-    FluidTight = 4, "fluid-tight", "A tank or another fluid-tight area.", Ruling::SizedWith(Told::Tank), Basis::AC43_TANKS;
-    AirIntake = 5, "air-intake", "Where a loose part can reach an engine.", Ruling::SizedWith(Told::SolidOnly), Basis::AC43_HEAVILY_STRESSED;
-    HeavilyStressed = 6, "heavily-stressed", "Another heavily stressed place.", Ruling::SizedWith(Told::SolidOnly), Basis::AC43_HEAVILY_STRESSED;
-    Pressurised = 7, "pressurised", "Skin of a pressure cabin.", Ruling::Refused, Basis::NO_METHOD_CABIN;
-    FatigueCritical = 8, "fatigue-critical", "A place that the type's data call fatigue-critical.", Ruling::Refused, Basis::NO_METHOD_FATIGUE;
-    SparCap = 9, "spar-cap", "The cap of a spar, keel or main beam itself.", Ruling::Refused, Basis::AC43_SPAR_CAPS;
-    Control = 10, "control", "A control surface, its hinges and brackets.", Ruling::Refused, Basis::AC43_P4_36A;
-    MainFitting = 11, "main-fitting", "A wing attach or landing gear fitting.", Ruling::Refused, Basis::AC43_P4_60;
-    Rib = 12, "rib", "A rib.", Ruling::Refused, Basis::AC43_P4_58C;
-    Edge = 13, "edge", "A leading edge, trailing edge or tip strip.", Ruling::Refused, Basis::AC43_P4_58D;
-    Tube = 14, "tube", "A tube or strut.", Ruling::Refused, Basis::AC43_P4_51_4_58A;
-    Casting = 15, "casting", "A casting.", Ruling::Refused, Basis::AC43_P4_61;
+    Skin = 1, "skin", "Stressed skin, unpressurised.", Sizing::Sized, Basis::AC43_P4_58E_AND_F;
+    LowerWing = 2, "lower-wing", "The lower surface of a stressed-skin wing.", Sizing::SizedWith(Told::LowerWing), Basis::AC43_P4_58J_4;
+    BelowWaterLine = 3, "below-water-line", "The bottom of a float or hull.", Sizing::SizedWith(Told::FloatTest), Basis::AC43_HULLS;
+    FluidTight = 4, "fluid-tight", "A tank or another fluid-tight area.", Sizing::SizedWith(Told::Tank), Basis::AC43_TANKS;
+    AirIntake = 5, "air-intake", "Where a loose part can reach an engine.", Sizing::SizedWith(Told::SolidOnly), Basis::AC43_HEAVILY_STRESSED;
+    HeavilyStressed = 6, "heavily-stressed", "Another heavily stressed place.", Sizing::SizedWith(Told::SolidOnly), Basis::AC43_HEAVILY_STRESSED;
+    Pressurised = 7, "pressurised", "Skin of a pressure cabin.", Sizing::Refused, Basis::NO_METHOD_CABIN;
+    FatigueCritical = 8, "fatigue-critical", "A place that the type's data call fatigue-critical.", Sizing::Refused, Basis::NO_METHOD_FATIGUE;
+    SparCap = 9, "spar-cap", "The cap of a spar, keel or main beam itself.", Sizing::Refused, Basis::AC43_SPAR_CAPS;
+    Control = 10, "control", "A control surface, its hinges and brackets.", Sizing::Refused, Basis::AC43_P4_36A;
+    MainFitting = 11, "main-fitting", "A wing attach or landing gear fitting.", Sizing::Refused, Basis::AC43_P4_60;
+    Rib = 12, "rib", "A rib.", Sizing::Refused, Basis::AC43_P4_58C;
+    Edge = 13, "edge", "A leading edge, trailing edge or tip strip.", Sizing::Refused, Basis::AC43_P4_58D;
+    Tube = 14, "tube", "A tube or strut.", Sizing::Refused, Basis::AC43_P4_51_4_58A;
+    Casting = 15, "casting", "A casting.", Sizing::Refused, Basis::AC43_P4_61;
 }
 
 /// A place of a job file.
@@ -92,5 +92,5 @@ impl From<Place> for Site {
 /// ```
 #[must_use]
 pub fn refused(sites: &[Site]) -> Option<Site> {
-    sites.iter().copied().find(|site| site.ruling() == Ruling::Refused)
+    sites.iter().copied().find(|site| site.sizing() == Sizing::Refused)
 }

@@ -38,6 +38,7 @@ pub const MOST_ROWS: u8 = 12;
 /// What is looked for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub enum SolveFor {
     /// The widest pitch.
     Pitch,
@@ -149,6 +150,7 @@ impl Tried {
 /// Why the next weaker step is not the answer.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub enum Why {
     /// Its margin is less than wanted.
     Margin(f64),
@@ -158,6 +160,19 @@ pub enum Why {
     Share(f64),
     /// There is none: the unknown is at the end of what is tried.
     AtEnd,
+}
+
+impl Why {
+    /// The word used in output.
+    #[must_use]
+    pub const fn as_str(self) -> &'static str {
+        match self {
+            Why::Margin(_) => "margin",
+            Why::Refers(_) => "refers",
+            Why::Share(_) => "share",
+            Why::AtEnd => "at-end",
+        }
+    }
 }
 
 /// The answer.
@@ -190,7 +205,6 @@ impl Solved {
 
 crate::words::errors! {
     /// Why nothing was tried.
-    #[non_exhaustive]
     SolveError {
         NoLimits = _, "solve-no-limits", "The practice gives no limit between which to try.",
             "the practice gives no limits for this rivet between which to look";

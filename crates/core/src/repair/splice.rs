@@ -45,6 +45,7 @@ pub const BOLT_DIAMETER: Length = Length::from_ten_thousandths(1_900);
 
 crate::words::words! {
     /// A named cross-section.
+    #[non_exhaustive]
     Shape, "cross-section" {
         Flat = 1, "flat", "One leg.";
         Angle = 2, "angle", "Two legs.";
@@ -71,6 +72,7 @@ impl Shape {
 
 crate::words::words! {
     /// What is spliced.
+    #[non_exhaustive]
     Spliced, "spliced member" {
         Stringer = 1, "stringer", "A stringer whose place is not said: the whole count of the table.";
         UpperStringer = 2, "upper-stringer", "A stringer of an upper wing surface or a fuselage: 80 %.";
@@ -95,6 +97,7 @@ impl Spliced {
 /// What holds a leg.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Default)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub enum LegFastener {
     /// Rivets.
     #[default]
@@ -288,7 +291,6 @@ pub struct Splice {
 
 crate::words::errors! {
     /// Why there is no splice.
-    #[non_exhaustive]
     MemberError {
         Refused { site: Site, "Where it is." } = _, "member-refused", "No published method applies in this place.",
             "no published method applies here: {site}";

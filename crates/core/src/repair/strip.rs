@@ -205,7 +205,6 @@ pub struct CountedStrip {
 
 crate::words::errors! {
     /// Why there is no answer.
-    #[non_exhaustive]
     CountedError {
         TooFarApart = _, "counted-too-far", "The rows stand too far apart to be counted.",
             "the rows stand too far apart to be counted";

@@ -6,6 +6,7 @@ use crate::basis::Basis;
 
 crate::words::words! {
     /// What is done with it, in the order in which they are told.
+    #[non_exhaustive]
     ToldKind, "kind of advice" {
         Ask = 1, "ask", "Asked of the holder of the type's data before work begins.";
         Design = 2, "design", "Seen to while the repair is laid out.";

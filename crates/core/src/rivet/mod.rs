@@ -21,16 +21,14 @@ use crate::length::{Interval, Length};
 use crate::material::RivetAlloy;
 use crate::setters::setters;
 
-/// The shape of the manufactured head.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Head {
-    /// Universal protruding head.
-    Universal,
-    /// 100 degree flush head.
-    Flush,
-    /// 100 degree flush head of reduced size, for shear.
-    ReducedFlush,
+crate::words::words! {
+    /// The shape of the manufactured head.
+    #[non_exhaustive]
+    Head, "head" {
+        Universal = 1, "universal", "Universal protruding head.";
+        Flush = 2, "flush", "100 degree flush head.";
+        ReducedFlush = 3, "reduced-flush", "100 degree flush head of reduced size, for shear.";
+    }
 }
 
 impl Head {
@@ -237,6 +235,7 @@ impl<'a> Finish<'a> {
 /// The order of a part number.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub enum NumberForm {
     /// `MS20470AD4-5`; with an empty material code `MS20427-4-6`.
     MaterialFirst,
@@ -247,6 +246,7 @@ pub enum NumberForm {
 /// How a series writes half a sixteenth.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub enum HalfMark {
     /// `MS20470AD4-3.5`.
     Point,

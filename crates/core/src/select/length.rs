@@ -10,6 +10,7 @@ use crate::upset::{Fit, FitError, HeadLimits, PredictedHead, Window, Within};
 
 crate::words::words! {
     /// Why the chosen length is not the one that the rule of thumb gives.
+    #[non_exhaustive]
     Difference, "difference" {
         FillTakesTail = 1, "fill-takes-tail", "Filling the hole takes the tail.";
         TailWouldFold = 2, "tail-would-fold", "The tail would fold over.";

@@ -17,6 +17,7 @@ pub const MAX_LAYERS: usize = 8;
 crate::words::words! {
     /// What a layer is.
     #[derive(Default)]
+    #[non_exhaustive]
     Role, "role of a layer" {
         #[default] Skin = 1, "skin", "Outer skin.";
         Doubler = 2, "doubler", "A sheet that doubles another.";
@@ -40,6 +41,7 @@ impl Role {
 crate::words::words! {
     /// How the hole in a layer takes a flush head.
     #[derive(Default)]
+    #[non_exhaustive]
     Preparation, "preparation" {
         #[default] Plain = 1, "plain", "A plain hole.";
         Countersunk = 2, "countersunk", "Cut away to the cone of the head.";

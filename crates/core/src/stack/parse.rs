@@ -20,7 +20,6 @@ pub struct ParseStackError {
 
 crate::words::errors! {
     /// What is wrong with a layer in a list.
-    #[non_exhaustive]
     LayerErrorKind = (28, "not-layers", "A text is not a list of layers.",
         "not a list of layers", "right would be 2024-T3:.032, 2024-T3:.040")
     {

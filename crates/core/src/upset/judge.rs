@@ -114,6 +114,7 @@ pub enum Defect {
 
 crate::words::words! {
     /// What an inspector sees on a driven rivet: the word that every record, option and list has for it.
+    #[non_exhaustive]
     DefectKind, "defect" {
         Cracks = 1, "cracks", "Cracks in the driven head.";
         ToolMark = 2, "tool-mark", "A tool mark in the manufactured head.";
@@ -167,6 +168,7 @@ impl Defect {
 
 crate::words::words! {
     /// What to do about a rivet that may not stay as it is, from the least to the most.
+    #[non_exhaustive]
     Remedy, "remedy" {
         Shave = 4, "shave", "Shave it flush and measure the head again.";
         Dress = 5, "dress", "Take off the high part and measure the head again.";

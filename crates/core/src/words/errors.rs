@@ -57,6 +57,7 @@ macro_rules! errors {
         $( | $nested:ident($inner:ty), $why:literal; )*
     }) => {
         #[derive(Clone, Copy, Debug, PartialEq)]
+        #[non_exhaustive]
         $(#[$doc])*
         pub enum $name $(<$life>)? {
             $( #[doc = $meaning] $variant $({ $( #[doc = $about] $field: $type ),+ })? $(($held))?, )*

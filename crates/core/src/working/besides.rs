@@ -1,7 +1,7 @@
 //! Beside shear in the sheets: along the axis of the rivet, between the rivets in compression, and what a rivet weighs, step by step.
 
 use super::joint::of_sheet;
-use super::{About, Figure, Kind, Value, Working, rules, symbols};
+use super::{About, Input, Kind, Quantity, Working, rules, symbols};
 use crate::basis::Basis;
 use crate::installation::Installation;
 use crate::joint::buckling::lowest_modulus;
@@ -80,23 +80,23 @@ rules! { LIST:
 pub(crate) fn axial(
     question: &Installation<'_, '_>,
     found: &JointStrength,
-    shear: Option<Figure<'static>>,
+    shear: Option<Input<'static>>,
     work: &mut Working<'_>,
 ) {
     let axial = question.axial(found);
-    let mut parts = heapless::Vec::<Figure<'static>, 3>::new();
+    let mut parts = heapless::Vec::<Input<'static>, 3>::new();
     if let (Some(shear), Some(one)) = (shear, found.shear_of_one_plane()) {
-        let planes = Figure::given(PLANES, Value::count(question.shear_planes().planes()));
+        let planes = Input::given(PLANES, Quantity::count(question.shear_planes().planes()));
         let shear = shear.called(SHEAR);
         let one = match found.thin_sheet_factor {
             Some(factor) => {
-                let thin = Figure::new(THIN, Value::number(factor), Basis::HDBK5J_T8_1_2_1B);
+                let thin = Input::new(THIN, Quantity::number(factor), Basis::HDBK5J_T8_1_2_1B);
                 work.step(&OF_ONE_PLANE, About::Whole, &[shear, planes, thin], one.force)
             }
             None => work.step(&OF_ONE_PLANE_THICK, About::Whole, &[shear, planes], one.force),
         };
         let (part, basis) = modes::TENSION_SHARE;
-        let part = Figure::new(FIFTH, Value::number(part), basis);
+        let part = Input::new(FIFTH, Quantity::number(part), basis);
         let most = Force::from_lbf(part.held() * one.held());
         let _ = parts.push(work.step(&PART_OF_SHEAR, About::Whole, &[part, one], most));
     }
@@ -105,7 +105,7 @@ pub(crate) fn axial(
         let thickness = layer.thickness.nominal();
         let sheet = layer.material.map(|material| question.practice().sheet(material, thickness));
         let Some(fsu) = sheet.and_then(|sheet| of_sheet(FSU, Property::ShearUltimate, &sheet)) else { continue };
-        let figures = [fsu, Figure::new(HEAD_ON, head.value, head.basis), Figure::given(THICKNESS, thickness)];
+        let figures = [fsu, Input::new(HEAD_ON, head.value, head.basis), Input::given(THICKNESS, thickness)];
         let _ = parts.push(work.step(&THROUGH, About::Layer(number), &figures, pull));
     }
     if let Some(tension) = axial.tension {
@@ -117,13 +117,13 @@ pub(crate) fn axial(
         return;
     };
     let size = question.rivet().size();
-    let head = Figure::new(HEAD, head.value, head.basis);
-    let strained = [head, Figure::new(SHANK, size.shank_nominal, size.basis)];
-    let strain = work.step(&STRAINED, About::Whole, &strained, Value::number(squeeze.strain));
-    let of_law = |symbol, value: Value| Figure::new(symbol, value, law.basis);
-    let figures = [head, of_law(LAW, law.strength.into()), strain, of_law(HARDENS, Value::number(law.hardening))];
+    let head = Input::new(HEAD, head.value, head.basis);
+    let strained = [head, Input::new(SHANK, size.shank_nominal, size.basis)];
+    let strain = work.step(&STRAINED, About::Whole, &strained, Quantity::number(squeeze.strain));
+    let of_law = |symbol, value: Quantity| Input::new(symbol, value, law.basis);
+    let figures = [head, of_law(LAW, law.strength.into()), strain, of_law(HARDENS, Quantity::number(law.hardening))];
     let force = work.step(&SQUEEZED, About::Whole, &figures, squeeze.force);
-    let scatter = |part| [force, of_law(SCATTER, Value::number(part))];
+    let scatter = |part| [force, of_law(SCATTER, Quantity::number(part))];
     work.step(&SQUEEZED_LEAST, About::Whole, &scatter(law.below), squeeze.least);
     work.step(&SQUEEZED_MOST, About::Whole, &scatter(law.above), squeeze.greatest);
 }
@@ -145,33 +145,33 @@ pub fn between_rivets(question: &Installation<'_, '_>, compression: Option<Stres
             continue;
         };
         let about = About::Layer(number);
-        let quotient = |(over, under): (u32, u32)| Value::number(f64::from(over) / f64::from(under));
-        let fixity = Figure::new(FIXITY, quotient(fixity.value), fixity.basis);
-        let modulus = Figure::new(MODULUS, modulus, sheet.basis_of(Property::Modulus));
-        let (thickness, pitch) = (Figure::given(THICKNESS, thickness_length), Figure::given(PITCH, pitch_length));
+        let quotient = |(over, under): (u32, u32)| Quantity::number(f64::from(over) / f64::from(under));
+        let fixity = Input::new(FIXITY, quotient(fixity.value), fixity.basis);
+        let modulus = Input::new(MODULUS, modulus, sheet.basis_of(Property::Modulus));
+        let (thickness, pitch) = (Input::given(THICKNESS, thickness_length), Input::given(PITCH, pitch_length));
         let elastic = work.step(&BUCKLES, about, &[fixity, modulus, thickness, pitch], found.elastic);
-        let share = Figure::new(SHARE, quotient(share.value), share.basis);
+        let share = Input::new(SHARE, quotient(share.value), share.basis);
         let up_to = work.step(&HOLDS_TO, about, &[share, fcy], found.elastic_up_to);
         work.step(&STANDS_AT, about, &[elastic, up_to], found.stands());
         if let (Some(most), Some(compression)) = (found.largest_pitch, compression) {
-            let figures = [thickness, fixity, modulus, Figure::given(COMPRESSION, compression)];
+            let figures = [thickness, fixity, modulus, Input::given(COMPRESSION, compression)];
             work.step(&LARGEST, about, &figures, most);
         }
     }
 }
 
 /// The mass of one rivet, as [`mass_each`] finds it; `None` where it is not known.
-pub(crate) fn rivet_mass(part: &Part<'_>, about: About, work: &mut Working<'_>) -> Option<Figure<'static>> {
+pub(crate) fn rivet_mass(part: &Part<'_>, about: About, work: &mut Working<'_>) -> Option<Input<'static>> {
     let (density, density_basis) = part.alloy().density_lb_in3()?;
     let mass: Mass = mass_each(part, density)?;
     let (size, length) = (part.size(), part.length()?);
     let head = size.head?;
     let height = size.head_height_counted(part.series().head)?;
-    let volume = |cubic: f64| Value::new(Kind::Volume, cubic);
-    let diameter = Figure::new(HEAD_DIAMETER, head.diameter_nominal, head.basis);
+    let volume = |cubic: f64| Quantity::new(Kind::Volume, cubic);
+    let diameter = Input::new(HEAD_DIAMETER, head.diameter_nominal, head.basis);
     let (high, shank) =
-        (Figure::new(HEAD_HEIGHT, height, head.basis), Figure::new(SHANK, size.shank_nominal, size.basis));
-    let long = Figure::given(LENGTH, length);
+        (Input::new(HEAD_HEIGHT, height, head.basis), Input::new(SHANK, size.shank_nominal, size.basis));
+    let long = Input::given(LENGTH, length);
     let (head, below) = if part.series().head.is_flush() {
         let cone = volume(frustum_in3(head.diameter_nominal, size.shank_nominal, height));
         let below = volume(cylinder_in3(size.shank_nominal, length.checked_sub(height).unwrap_or(Length::ZERO)));
@@ -184,6 +184,6 @@ pub(crate) fn rivet_mass(part: &Part<'_>, about: About, work: &mut Working<'_>) 
         let all = volume(cylinder_in3(size.shank_nominal, length));
         (work.step(&CAP, about, &[high, diameter], cap), work.step(&SHANK_ALL, about, &[shank, long], all))
     };
-    let density = Figure::new(DENSITY, Value::new(Kind::Density, density), density_basis);
+    let density = Input::new(DENSITY, Quantity::new(Kind::Density, density), density_basis);
     Some(work.step(&RIVET_MASS, about, &[head, below, density], mass))
 }

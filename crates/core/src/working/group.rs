@@ -1,7 +1,7 @@
 //! How a load divides over a group, and the margins of its worst rivets, step by step.
 
 use super::joint::{Carried, margins_of};
-use super::{About, Figure, Kind, Value, Working, rules, symbols};
+use super::{About, Input, Kind, Quantity, Working, rules, symbols};
 use crate::joint::group::{Group, GroupRivet, PlaneLoad, Worst};
 use crate::joint::margin::Load;
 use crate::length::Length;
@@ -43,7 +43,7 @@ rules! { LIST:
 }
 
 /// What a rivet of a group carries, by its place counted from 0; its own steps go to the working.
-pub type Carries<'c> = &'c mut dyn FnMut(usize, &mut Working<'_>) -> Carried;
+pub type EachRivet<'c> = &'c mut dyn FnMut(usize, &mut Working<'_>) -> Carried;
 
 /// The shares of a group and the margins of the rivets that are worst at failure and at yield.
 ///
@@ -67,28 +67,28 @@ pub type Carries<'c> = &'c mut dyn FnMut(usize, &mut Working<'_>) -> Carried;
 /// assert_eq!(said.last().unwrap(), &("F", "5677.49".into()));
 /// # Ok::<(), shophead::joint::group::GroupError>(())
 /// ```
-pub fn of(group: &Group<'_>, load: &PlaneLoad, carries: Carries<'_>, work: &mut Working<'_>) {
+pub fn of(group: &Group<'_>, load: &PlaneLoad, carries: EachRivet<'_>, work: &mut Working<'_>) {
     let members = group.members();
     let Some(first) = members.first() else { return };
     let listed = members.len();
-    let weight_of = |member: &GroupRivet| Value::number(group.weight_of(member));
+    let weight_of = |member: &GroupRivet| Quantity::number(group.weight_of(member));
     let weight = |index: usize| members.get(index).map(weight_of);
-    let x = |index: usize| members.get(index).map(|member| Value::of(member.at.x));
-    let y = |index: usize| members.get(index).map(|member| Value::of(member.at.y));
-    let weights = Figure { each: Some(&weight), ..Figure::new(WEIGHT, weight_of(first), group.method()) };
-    let xs = Figure { each: Some(&x), ..Figure::given(X, first.at.x) };
-    let ys = Figure { each: Some(&y), ..Figure::given(Y, first.at.y) };
+    let x = |index: usize| members.get(index).map(|member| Quantity::of(member.at.x));
+    let y = |index: usize| members.get(index).map(|member| Quantity::of(member.at.y));
+    let weights = Input { each: Some(&weight), ..Input::new(WEIGHT, weight_of(first), group.method()) };
+    let xs = Input { each: Some(&x), ..Input::given(X, first.at.x) };
+    let ys = Input { each: Some(&y), ..Input::given(Y, first.at.y) };
     let centre_x = work.step_over(&CENTROID_X, About::Whole, &[weights, xs], listed, group.centroid.x);
     let centre_y = work.step_over(&CENTROID_Y, About::Whole, &[weights, ys], listed, group.centroid.y);
-    let sum = Value::number(members.iter().map(|member| group.weight_of(member)).sum());
+    let sum = Quantity::number(members.iter().map(|member| group.weight_of(member)).sum());
     let sum = work.step_over(&SUM, About::Whole, &[weights], listed, sum);
-    let polar = Value::new(Kind::Area, group.polar_in2);
+    let polar = Quantity::new(Kind::Area, group.polar_in2);
     let polar = work.step_over(&POLAR_SUM, About::Whole, &[weights, xs, ys, centre_x, centre_y], listed, polar);
-    let force = |symbol, force: Force| Figure::given(symbol, force);
+    let force = |symbol, force: Force| Input::given(symbol, force);
     let (fx, fy) = (force(FORCE_X, load.x), force(FORCE_Y, load.y));
-    let at = |symbol, at: Length| Figure::given(symbol, at);
-    let moment = |in_lbf| Value::new(Kind::Moment, in_lbf);
-    let extra = Figure::given(EXTRA, moment(load.moment_in_lbf));
+    let at = |symbol, at: Length| Input::given(symbol, at);
+    let moment = |in_lbf| Quantity::new(Kind::Moment, in_lbf);
+    let extra = Input::given(EXTRA, moment(load.moment_in_lbf));
     let figures = [extra, at(AT_X, load.at.x), centre_x, fy, at(AT_Y, load.at.y), centre_y, fx];
     let turning = work.step(&ABOUT_CENTROID, About::Whole, &figures, moment(group.moment_in_lbf));
 
@@ -97,8 +97,8 @@ pub fn of(group: &Group<'_>, load: &PlaneLoad, carries: Carries<'_>, work: &mut 
         let about = About::Rivet(u32::try_from(index).unwrap_or(u32::MAX).saturating_add(1));
         work.of(about);
         let total = group.share(member).total();
-        let own = Figure::new(OWN_WEIGHT, weight_of(member), group.method());
-        let (own_x, own_y) = (Figure::given(OWN_X, member.at.x), Figure::given(OWN_Y, member.at.y));
+        let own = Input::new(OWN_WEIGHT, weight_of(member), group.method());
+        let (own_x, own_y) = (Input::given(OWN_X, member.at.x), Input::given(OWN_Y, member.at.y));
         let (along, across) = if group.polar_in2 > 0.0 {
             let along = [own, fx, sum, turning, own_y, centre_y, polar];
             let across = [own, fy, sum, turning, own_x, centre_x, polar];

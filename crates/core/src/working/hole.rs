@@ -1,7 +1,7 @@
 //! What becomes of a hole, step by step.
 
 use super::joint;
-use super::{About, Figure, Kind, Value, Working, rules, symbols};
+use super::{About, Input, Kind, Quantity, Working, rules, symbols};
 use crate::basis::Basis;
 use crate::drill::Drill;
 use crate::hole::{AsFound, Damage, HoleLimits};
@@ -53,12 +53,12 @@ rules! { LIST:
     AS_STRONG = "strength-kept", "Strength of the new rivet over that of the installed one", RATIO, "Pa / Pb", AC43_NOT_WEAKER;
 }
 
-fn limit(symbol: super::Symbol, limit: Given<Length>) -> Figure<'static> {
-    Figure::new(symbol, limit.value, limit.basis)
+fn limit(symbol: super::Symbol, limit: Given<Length>) -> Input<'static> {
+    Input::new(symbol, limit.value, limit.basis)
 }
 
-fn less(one: Figure<'_>, other: Figure<'_>) -> Value {
-    Value::new(Kind::Length, one.held() - other.held())
+fn less(one: Input<'_>, other: Input<'_>) -> Quantity {
+    Quantity::new(Kind::Length, one.held() - other.held())
 }
 
 /// What becomes of a hole, as [`Installation::hole`] found it.
@@ -85,7 +85,7 @@ fn less(one: Figure<'_>, other: Figure<'_>) -> Value {
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 pub fn of(question: &Installation<'_, '_>, found: AsFound, answer: &HoleAnswer<'_>, work: &mut Working<'_>) {
-    let (major, minor) = (Figure::given(MAJOR, found.major()), Figure::given(MINOR, found.minor()));
+    let (major, minor) = (Input::given(MAJOR, found.major()), Input::given(MINOR, found.minor()));
     let limits = HoleLimits::of(question.practice(), &question.case());
     work.of(About::Named("as found"));
     if let Some(greatest) = limits.greatest {
@@ -117,7 +117,7 @@ pub fn of(question: &Installation<'_, '_>, found: AsFound, answer: &HoleAnswer<'
             next_drill(answer.cut, wanted, shown, work);
         }
         if let Some(greatest) = HoleLimits::of(question.practice(), &case).greatest {
-            let (greatest, hole) = (limit(GREATEST_HOLE, greatest), Figure::given(HOLE, hole.max()));
+            let (greatest, hole) = (limit(GREATEST_HOLE, greatest), Input::given(HOLE, hole.max()));
             work.step(&LEFT_ABOVE, About::Whole, &[greatest, hole], less(greatest, hole));
         }
         if found.is_gauged() {
@@ -131,7 +131,7 @@ pub fn of(question: &Installation<'_, '_>, found: AsFound, answer: &HoleAnswer<'
     // Along the edge nothing of it goes towards the edge.
     let to_edge = shift.filter(|_| found.shift_to_edge() > Length::ZERO);
     if let (Some(edge), Some(left)) = (given.edge, left.edge) {
-        let edge = Figure::given(EDGE, edge);
+        let edge = Input::given(EDGE, edge);
         let left =
             to_edge.map_or(edge.called(EDGE_LEFT), |shift| work.step(&EDGE_AFTER, About::Whole, &[edge, shift], left));
         if let Some(least) = question.practice().length(Name::EdgeDistanceLeast, &case) {
@@ -140,7 +140,7 @@ pub fn of(question: &Installation<'_, '_>, found: AsFound, answer: &HoleAnswer<'
         }
     }
     if let (Some(pitch), Some(left)) = (given.pitch, left.pitch) {
-        let pitch = Figure::given(PITCH, pitch);
+        let pitch = Input::given(PITCH, pitch);
         let left = shift
             .map_or(pitch.called(PITCH_LEFT), |shift| work.step(&PITCH_AFTER, About::Whole, &[pitch, shift], left));
         if let Some(least) = question.practice().length(Name::PitchLeast, &case) {
@@ -153,13 +153,13 @@ pub fn of(question: &Installation<'_, '_>, found: AsFound, answer: &HoleAnswer<'
 }
 
 /// The drill that is taken is the first that is not smaller: it leaves no less, and the one before it does not do.
-fn next_drill(cut: Option<Drill>, wanted: Length, shown: Figure<'static>, work: &mut Working<'_>) {
+fn next_drill(cut: Option<Drill>, wanted: Length, shown: Input<'static>, work: &mut Working<'_>) {
     let Some(drill) = cut.filter(|drill| Drill::nearest_at_or_above(wanted) == Some(*drill)) else { return };
-    let taken = Figure::new(TAKEN, drill.diameter(), drill.basis());
+    let taken = Input::new(TAKEN, drill.diameter(), drill.basis());
     work.step(&DRILL_OVER, About::Whole, &[taken, shown], less(taken, shown));
     let nanometre = Length::from_nanometres(1).unwrap_or(Length::ZERO);
     if let Some(smaller) = Drill::nearest_at_or_below(wanted.minus(nanometre)) {
-        let smaller = Figure::new(SMALLER, smaller.diameter(), smaller.basis());
+        let smaller = Input::new(SMALLER, smaller.diameter(), smaller.basis());
         work.step(&DRILL_SHORT, About::Whole, &[shown, smaller], less(shown, smaller));
     }
 }
@@ -177,7 +177,7 @@ fn compared(after: &Installation<'_, '_>, is_step_up: bool, work: &mut Working<'
     let after = joint::one_rivet(after, &is, work).allowable;
     work.of(About::Whole);
     if let (Some(before), Some(after)) = (before, after) {
-        let ratio = Value::number(after.held() / before.held());
+        let ratio = Quantity::number(after.held() / before.held());
         work.step(&AS_STRONG, About::Whole, &[after.called(AFTER), before.called(BEFORE)], ratio);
     }
 }

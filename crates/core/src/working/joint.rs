@@ -1,6 +1,6 @@
 //! What one rivet carries and what rows of it do, step by step.
 
-use super::{About, Figure, Kind, Value, Working, besides, rules, shares, symbols};
+use super::{About, Input, Kind, Quantity, Working, besides, rules, shares, symbols};
 use crate::basis::Basis;
 use crate::installation::Installation;
 use crate::joint::margin::{Factors, Load, LoadKind, Margin};
@@ -147,9 +147,9 @@ rules! { LIST:
 }
 
 /// A strength of a sheet.
-pub(crate) fn of_sheet(symbol: super::Symbol, property: Property, sheet: &Strengths<'_>) -> Option<Figure<'static>> {
+pub(crate) fn of_sheet(symbol: super::Symbol, property: Property, sheet: &Strengths<'_>) -> Option<Input<'static>> {
     let (stress, basis) = sheet.figure(property)?;
-    let figure = Figure::new(symbol, stress, basis);
+    let figure = Input::new(symbol, stress, basis);
     let guarantee = match sheet.entered().filter(|entered| entered.figure(property).is_some()) {
         Some(entered) => entered.guarantee(),
         None => sheet.published().map(SheetProperties::guarantee),
@@ -165,23 +165,23 @@ fn properties_of<'a>(question: &Installation<'_, 'a>, layer: &Layer) -> Option<S
 #[derive(Clone, Debug, Default)]
 pub struct Carried {
     /// What it carries, or what is indicated.
-    pub allowable: Option<Figure<'static>>,
+    pub allowable: Option<Input<'static>>,
     /// The load at which the first sheet yields.
-    pub yields: Option<Figure<'static>>,
+    pub yields: Option<Input<'static>>,
     /// Shear of the rivet in all planes.
-    pub(crate) shear: Option<Figure<'static>>,
+    pub(crate) shear: Option<Input<'static>>,
     /// Bearing or flush joint of each sheet.
-    pub(crate) bearings: heapless::Vec<Option<Figure<'static>>, { crate::joint::strength::MAX_SHEETS }>,
-    tear_outs: heapless::Vec<Option<Figure<'static>>, { crate::joint::strength::MAX_SHEETS }>,
-    nets: heapless::Vec<Option<Figure<'static>>, { crate::joint::strength::MAX_SHEETS }>,
+    pub(crate) bearings: heapless::Vec<Option<Input<'static>>, { crate::joint::strength::MAX_SHEETS }>,
+    tear_outs: heapless::Vec<Option<Input<'static>>, { crate::joint::strength::MAX_SHEETS }>,
+    nets: heapless::Vec<Option<Input<'static>>, { crate::joint::strength::MAX_SHEETS }>,
 }
 
 /// The diameters that the sheets count.
 struct Diameters {
-    counted: Figure<'static>,
-    larger: Figure<'static>,
-    net: Figure<'static>,
-    shank: Figure<'static>,
+    counted: Input<'static>,
+    larger: Input<'static>,
+    net: Input<'static>,
+    shank: Input<'static>,
 }
 
 /// What one rivet carries and its margins, as [`Installation::strength`] found them.
@@ -217,15 +217,15 @@ pub fn one_rivet(question: &Installation<'_, '_>, found: &JointStrength, work: &
     let mut carried = Carried::default();
     let (Some(stack), Some(edge)) = (question.layers(), question.edge_counted()) else { return carried };
     let diameters = diameters(question, found, work);
-    let mut parts = heapless::Vec::<Figure<'static>, { 1 + 2 * crate::joint::strength::MAX_SHEETS }>::new();
-    let mut yields = heapless::Vec::<Figure<'static>, { 1 + crate::joint::strength::MAX_SHEETS }>::new();
+    let mut parts = heapless::Vec::<Input<'static>, { 1 + 2 * crate::joint::strength::MAX_SHEETS }>::new();
+    let mut yields = heapless::Vec::<Input<'static>, { 1 + crate::joint::strength::MAX_SHEETS }>::new();
     // Room for shear and two a sheet.
-    let mut part = |figure: Option<Figure<'static>>| figure.map(|figure| parts.push(figure).ok());
+    let mut part = |figure: Option<Input<'static>>| figure.map(|figure| parts.push(figure).ok());
     carried.shear = shear(question, found, &diameters, work);
     part(carried.shear);
     let edge = edge_of(question, edge, work);
     let margin = found.sheets.first().map(|sheet| {
-        work.step(&EDGE_MARGIN, About::Whole, &[edge, diameters.larger], Value::number(sheet.edge_margin()))
+        work.step(&EDGE_MARGIN, About::Whole, &[edge, diameters.larger], Quantity::number(sheet.edge_margin()))
     });
     for (sheet, layer) in found.sheets.iter().zip(stack.load_carrying()) {
         let about = About::Layer(sheet.layer());
@@ -261,35 +261,35 @@ pub fn one_rivet(question: &Installation<'_, '_>, found: &JointStrength, work: &
 }
 
 /// The edge distance that counts: of several rows no more than the metal in front of an inner one.
-fn edge_of(question: &Installation<'_, '_>, counted: Length, work: &mut Working<'_>) -> Figure<'static> {
-    let Some((given, basis)) = question.edge_wanted() else { return Figure::given(EDGE, counted) };
-    let Some(spacing) = question.row_spacing_given() else { return Figure::new(EDGE, given, basis) };
+fn edge_of(question: &Installation<'_, '_>, counted: Length, work: &mut Working<'_>) -> Input<'static> {
+    let Some((given, basis)) = question.edge_wanted() else { return Input::given(EDGE, counted) };
+    let Some(spacing) = question.row_spacing_given() else { return Input::new(EDGE, given, basis) };
     let hole = question.hole_or_drilled();
     let figures = [
-        Figure::new(EDGE_GIVEN, given, basis),
-        Figure::given(SPACING, spacing),
-        Figure::new(HOLE, hole.value.max(), hole.basis),
+        Input::new(EDGE_GIVEN, given, basis),
+        Input::given(SPACING, spacing),
+        Input::new(HOLE, hole.value.max(), hole.basis),
     ];
     work.step(if question.is_staggered() { &EDGE_STAGGERED } else { &EDGE_IN_LINE }, About::Whole, &figures, counted)
 }
 
 fn diameters(question: &Installation<'_, '_>, found: &JointStrength, work: &mut Working<'_>) -> Diameters {
     let size = question.rivet().size();
-    let shank = Figure::new(SHANK, size.shank_nominal, size.basis);
+    let shank = Input::new(SHANK, size.shank_nominal, size.basis);
     let (counted, basis) = found.diameter;
     let tabulated = hole_table::nominal_hole(size.shank_nominal);
-    let nominal = Figure::new(NOMINAL_HOLE, nominal_hole(size.shank_nominal), tabulated.map_or(basis, |row| row.basis));
+    let nominal = Input::new(NOMINAL_HOLE, nominal_hole(size.shank_nominal), tabulated.map_or(basis, |row| row.basis));
     let Some(hole) = question.hole_counted() else {
         return Diameters {
-            counted: Figure::new(COUNTED, counted, basis),
+            counted: Input::new(COUNTED, counted, basis),
             larger: shank.called(LARGER),
             net: nominal.called(HOLE),
             shank,
         };
     };
-    let hole = Figure::given(HOLE, hole);
+    let hole = Input::given(HOLE, hole);
     let counted = work.step(&DIAMETER, About::Whole, &[hole, nominal], counted);
-    let larger = Value::new(Kind::Length, hole.held().max(shank.held()));
+    let larger = Quantity::new(Kind::Length, hole.held().max(shank.held()));
     let larger = work.step(&EDGE_DIAMETER, About::Whole, &[hole, shank], larger);
     Diameters { counted, larger, net: hole, shank }
 }
@@ -300,21 +300,21 @@ fn shear(
     found: &JointStrength,
     diameters: &Diameters,
     work: &mut Working<'_>,
-) -> Option<Figure<'static>> {
+) -> Option<Input<'static>> {
     let ((driven, basis), all) = (question.shear_of_rivet()?, found.shear?);
     let single = modes::rivet_shear(driven, found.diameter.0, 1.0);
-    let fsu = Figure::new(FSU_RIVET, driven, basis);
+    let fsu = Input::new(FSU_RIVET, driven, basis);
     let mut one = work.step(&SHEAR_ONE, About::Whole, &[fsu, diameters.counted], single);
     if let Some(ceiling) = found.ceiling.filter(|ceiling| ceiling.force < single) {
-        let cell = Figure::new(CELL, ceiling.force, ceiling.basis);
+        let cell = Input::new(CELL, ceiling.force, ceiling.basis);
         one = work.step(&SHEAR_CEILING, About::Whole, &[one, cell], ceiling.force);
     }
     let planes = question.shear_planes();
     let basis = if planes == Shear::Double { Basis::DOUBLE_SHEAR } else { Basis::AS_GIVEN };
-    let planes = Figure::new(PLANES, Value::count(planes.planes()), basis);
+    let planes = Input::new(PLANES, Quantity::count(planes.planes()), basis);
     let thin = found.thin_sheet_factor.map(|factor| {
         if factor >= 1.0 {
-            return Figure::new(THIN, Value::number(factor), Basis::HDBK5J_T8_1_2_1B);
+            return Input::new(THIN, Quantity::number(factor), Basis::HDBK5J_T8_1_2_1B);
         }
         let stack = question.layers();
         let mut layers = stack.into_iter().flat_map(|stack| stack.load_carrying());
@@ -326,8 +326,8 @@ fn shear(
             }
             Shear::Double => (&THIN_DOUBLE, layers.nth(1).map(thickness)),
         };
-        let thickness = Figure::given(THICKNESS, thickness.unwrap_or(Length::ZERO));
-        work.step(rule, About::Whole, &[diameters.shank, thickness], Value::number(factor))
+        let thickness = Input::given(THICKNESS, thickness.unwrap_or(Length::ZERO));
+        work.step(rule, About::Whole, &[diameters.shank, thickness], Quantity::number(factor))
     });
     Some(match thin {
         Some(thin) => work.step(&SHEAR_ALL, About::Whole, &[one, planes, thin], all.force),
@@ -342,21 +342,21 @@ struct At<'q> {
     layer: &'q Layer,
     about: About,
     diameters: &'q Diameters,
-    edge: Figure<'static>,
-    margin: Option<Figure<'static>>,
+    edge: Input<'static>,
+    margin: Option<Input<'static>>,
 }
 
 impl At<'_> {
-    fn thickness(&self) -> Figure<'static> {
-        Figure::given(THICKNESS, self.layer.thickness.nominal())
+    fn thickness(&self) -> Input<'static> {
+        Input::given(THICKNESS, self.layer.thickness.nominal())
     }
 
-    fn share(&self) -> Figure<'static> {
-        Figure::new(SHARE, Value::number(self.sheet.share()), Basis::DOUBLE_SHEAR)
+    fn share(&self) -> Input<'static> {
+        Input::new(SHARE, Quantity::number(self.sheet.share()), Basis::DOUBLE_SHEAR)
     }
 
     /// Bearing or flush joint at failure and at yield.
-    fn bearing(&self, work: &mut Working<'_>) -> (Option<Figure<'static>>, Option<Figure<'static>>) {
+    fn bearing(&self, work: &mut Working<'_>) -> (Option<Input<'static>>, Option<Input<'static>>) {
         let (Some(bearing), Some(properties)) = (self.sheet.bearing(), properties_of(self.question, self.layer)) else {
             return (None, None);
         };
@@ -390,12 +390,12 @@ impl At<'_> {
     /// The bearing stress at the edge margin, from those at 1.5 and 2.0.
     fn stress(
         &self,
-        between: &'static super::Rule,
+        between: &'static super::Equation,
         [at_15, at_20]: [(super::Symbol, Property); 2],
         result: super::Symbol,
         properties: &Strengths<'_>,
         work: &mut Working<'_>,
-    ) -> Option<Figure<'static>> {
+    ) -> Option<Input<'static>> {
         let edge_margin = self.sheet.edge_margin();
         let is_indicated = self.sheet.bearing().is_some_and(|bearing| bearing.kind == BearingKind::Indication);
         let [stress_15, stress_20] = [at_15.1, at_20.1].map(|property| Some(properties.figure(property)?.0));
@@ -421,8 +421,8 @@ impl At<'_> {
         ultimate: Allowable,
         yields: Option<Allowable>,
         work: &mut Working<'_>,
-    ) -> (Option<Figure<'static>>, Option<Figure<'static>>) {
-        let tested = |symbol, load: Allowable| Figure::new(symbol, load.force, load.basis).about(self.about);
+    ) -> (Option<Input<'static>>, Option<Input<'static>>) {
+        let tested = |symbol, load: Allowable| Input::new(symbol, load.force, load.basis).about(self.about);
         let cell = |load: Allowable| {
             let part = self.sheet.edge_margin() / 2.0;
             Allowable { force: Force::from_lbf(load.force.lbf() / part), ..load }
@@ -436,14 +436,14 @@ impl At<'_> {
         (indicated, None)
     }
 
-    fn tear_out(&self, work: &mut Working<'_>) -> Option<Figure<'static>> {
+    fn tear_out(&self, work: &mut Working<'_>) -> Option<Input<'static>> {
         let (tear_out, properties) = (self.sheet.tear_out()?, properties_of(self.question, self.layer)?);
         let fsu = of_sheet(FSU, Property::ShearUltimate, &properties)?;
         Some(work.step(&TEAR, self.about, &[self.edge, self.thickness(), fsu], tear_out.force))
     }
 
     /// The load on the rivet at which the sheet fails in this way.
-    fn on_rivet(&self, part: Figure<'static>, work: &mut Working<'_>) -> Figure<'static> {
+    fn on_rivet(&self, part: Input<'static>, work: &mut Working<'_>) -> Input<'static> {
         if self.sheet.share() >= 1.0 {
             return part;
         }
@@ -451,10 +451,10 @@ impl At<'_> {
         work.step(&OF_RIVET, self.about, &[part.called(PART), self.share()], load)
     }
 
-    fn net(&self, work: &mut Working<'_>) -> Option<Figure<'static>> {
+    fn net(&self, work: &mut Working<'_>) -> Option<Input<'static>> {
         let (net, properties) = (self.sheet.net_section()?, properties_of(self.question, self.layer)?);
         let ftu = of_sheet(FTU, Property::TensionUltimate, &properties)?;
-        let pitch = Figure::given(PITCH, self.question.pitch_given()?);
+        let pitch = Input::given(PITCH, self.question.pitch_given()?);
         let figures = [ftu, self.thickness(), pitch, self.diameters.net];
         Some(work.step(&NET_SECTION, self.about, &figures, net.force))
     }
@@ -462,16 +462,16 @@ impl At<'_> {
 
 /// The figures of a load and its factors.
 struct Loaded {
-    load: Figure<'static>,
+    load: Input<'static>,
     kind: LoadKind,
-    safety: Figure<'static>,
-    fitting: Option<Figure<'static>>,
+    safety: Input<'static>,
+    fitting: Option<Input<'static>>,
 }
 
 impl Loaded {
-    fn of(load: Load, factors: Factors, figure: Figure<'static>) -> Loaded {
+    fn of(load: Load, factors: Factors, figure: Input<'static>) -> Loaded {
         let factor = |symbol, factor: crate::joint::margin::Factor| {
-            Figure::new(symbol, Value::number(factor.value), factor.basis)
+            Input::new(symbol, Quantity::number(factor.value), factor.basis)
         };
         Loaded {
             load: figure,
@@ -484,16 +484,16 @@ impl Loaded {
 
 /// The formulas of one kind of load: with both factors, with either, with none; the margin; the limit load, and the margins at yield.
 pub(crate) struct Over {
-    pub(crate) factored: [&'static super::Rule; 4],
-    pub(crate) margin: &'static super::Rule,
+    pub(crate) factored: [&'static super::Equation; 4],
+    pub(crate) margin: &'static super::Equation,
     /// `None` where a yield is not asked about.
     pub(crate) at_yield: Option<AtYield>,
 }
 
 /// The limit load from an ultimate one and as given; the margin with the fitting factor and without.
 pub(crate) struct AtYield {
-    limit: [&'static super::Rule; 2],
-    margin: [&'static super::Rule; 2],
+    limit: [&'static super::Equation; 2],
+    margin: [&'static super::Equation; 2],
 }
 
 /// Of one rivet.
@@ -518,10 +518,10 @@ static OF_ROWS: Over = Over {
 
 impl Over {
     /// The load with its factors.
-    fn factored(&self, loaded: &Loaded, margin: &Margin, work: &mut Working<'_>) -> Figure<'static> {
+    fn factored(&self, loaded: &Loaded, margin: &Margin, work: &mut Working<'_>) -> Input<'static> {
         let [both, safety, fitting, none] = self.factored;
         let load = loaded.load;
-        let result = Value::new(load.value.kind(), margin.factored_load.lbf());
+        let result = Quantity::new(load.value.kind(), margin.factored_load.lbf());
         match (loaded.kind, loaded.fitting) {
             (LoadKind::Limit, Some(factor)) => work.step(both, About::Whole, &[load, loaded.safety, factor], result),
             (LoadKind::Limit, None) => work.step(safety, About::Whole, &[load, loaded.safety], result),
@@ -532,30 +532,30 @@ impl Over {
 
     fn margin(
         &self,
-        carries: Figure<'static>,
+        carries: Input<'static>,
         loaded: &Loaded,
         margin: &Margin,
         work: &mut Working<'_>,
-    ) -> Figure<'static> {
+    ) -> Input<'static> {
         let factored = self.factored(loaded, margin, work);
-        work.step(self.margin, About::Whole, &[carries, factored], Value::number(margin.value))
+        work.step(self.margin, About::Whole, &[carries, factored], Quantity::number(margin.value))
     }
 
-    fn at_yield(&self, yields: Figure<'static>, loaded: &Loaded, margin: &Margin, work: &mut Working<'_>) {
+    fn at_yield(&self, yields: Input<'static>, loaded: &Loaded, margin: &Margin, work: &mut Working<'_>) {
         let Some(AtYield { limit: [of_ultimate, given], margin: [with_fitting, without] }) = self.at_yield else {
             return;
         };
-        let value = Value::number(margin.value);
+        let value = Quantity::number(margin.value);
         let limit = match loaded.kind {
             LoadKind::Ultimate => {
-                let limit = Value::new(loaded.load.value.kind(), loaded.load.held() / loaded.safety.held());
+                let limit = Quantity::new(loaded.load.value.kind(), loaded.load.held() / loaded.safety.held());
                 work.step(of_ultimate, About::Whole, &[loaded.load, loaded.safety], limit)
             }
             LoadKind::Limit => work.step(given, About::Whole, &[loaded.load], loaded.load.value),
         };
         match loaded.fitting {
             Some(fitting) => {
-                let load = Value::new(limit.value.kind(), margin.factored_load.lbf());
+                let load = Quantity::new(limit.value.kind(), margin.factored_load.lbf());
                 let load = work.step(&LIMIT_WITH_FITTING, About::Whole, &[limit, fitting], load);
                 work.step(with_fitting, About::Whole, &[yields, load], value);
             }
@@ -571,22 +571,22 @@ fn margins(
     question: &Installation<'_, '_>,
     found: &JointStrength,
     carried: &Carried,
-    most: Option<Figure<'static>>,
+    most: Option<Input<'static>>,
     work: &mut Working<'_>,
-) -> Option<Figure<'static>> {
+) -> Option<Input<'static>> {
     let Margin { load, factors, .. } = found.margin?;
     // Of a doubler's rows the rivet that carries most is judged.
     let shared = most.filter(|_| question.is_doubler()).map(|most| most.called(LOAD));
-    let loaded = Loaded::of(load, factors, shared.unwrap_or_else(|| Figure::given(LOAD, load.force)));
+    let loaded = Loaded::of(load, factors, shared.unwrap_or_else(|| Input::given(LOAD, load.force)));
     one_margin(&OF_ONE, (&loaded, found.margin, found.yield_margin), (carried.allowable, carried.yields), work)
 }
 
 fn one_margin(
     over: &Over,
     (loaded, margin, yield_margin): (&Loaded, Option<Margin>, Option<Margin>),
-    (carries, yields): (Option<Figure<'static>>, Option<Figure<'static>>),
+    (carries, yields): (Option<Input<'static>>, Option<Input<'static>>),
     work: &mut Working<'_>,
-) -> Option<Figure<'static>> {
+) -> Option<Input<'static>> {
     let found = carries.zip(margin).map(|(carries, margin)| over.margin(carries, loaded, &margin, work));
     if let (Some(yields), Some(margin)) = (yields, yield_margin) {
         over.at_yield(yields, loaded, &margin, work);
@@ -596,10 +596,10 @@ fn one_margin(
 
 /// The margins of a rivet of which strength and load are steps before or figures.
 pub(crate) fn margins_of(
-    (load, force): (Load, Figure<'static>),
+    (load, force): (Load, Input<'static>),
     factors: Factors,
     margins: (Option<Margin>, Option<Margin>),
-    carries: (Option<Figure<'static>>, Option<Figure<'static>>),
+    carries: (Option<Input<'static>>, Option<Input<'static>>),
     work: &mut Working<'_>,
 ) {
     margins_over(&OF_ONE, (load, force.called(LOAD)), factors, margins, carries, work);
@@ -608,10 +608,10 @@ pub(crate) fn margins_of(
 /// The same by other formulas.
 pub(crate) fn margins_over(
     over: &Over,
-    (load, force): (Load, Figure<'static>),
+    (load, force): (Load, Input<'static>),
     factors: Factors,
     margins: (Option<Margin>, Option<Margin>),
-    carries: (Option<Figure<'static>>, Option<Figure<'static>>),
+    carries: (Option<Input<'static>>, Option<Input<'static>>),
     work: &mut Working<'_>,
 ) {
     let loaded = Loaded::of(load, factors, force);
@@ -622,7 +622,7 @@ pub(crate) fn margins_over(
 pub fn of_row(question: &Installation<'_, '_>, found: &RowStrength, work: &mut Working<'_>) {
     let carried = one_rivet(question, &found.joint, work);
     let whole = question.load_given().map(|(load, _)| {
-        let figures = [Figure::given(LOAD, load.force), Figure::given(ROWS, Value::count(question.row_count()))];
+        let figures = [Input::given(LOAD, load.force), Input::given(ROWS, Quantity::count(question.row_count()))];
         work.step(&ROW_LOAD_RIVETS, About::Whole, &figures, question.on_all_rows(load.force))
     });
     let most = shares::of(question, whole, work);
@@ -642,40 +642,40 @@ pub(crate) fn rows(
     question: &Installation<'_, '_>,
     found: &RowStrength,
     carried: &Carried,
-    (whole, end_rivet, in_doubler): (Option<Figure<'static>>, Option<Figure<'static>>, Option<Figure<'static>>),
+    (whole, end_rivet, in_doubler): (Option<Input<'static>>, Option<Input<'static>>, Option<Input<'static>>),
     work: &mut Working<'_>,
-) -> Option<Figure<'static>> {
+) -> Option<Input<'static>> {
     let (stack, pitch_length) = (question.layers()?, question.pitch_given()?);
-    let pitch = Figure::given(PITCH, pitch_length);
-    let rows = Figure::given(ROWS, Value::count(question.row_count()));
-    let running = |per_inch: f64| Value::new(Kind::RunningLoad, per_inch);
-    let per = Value::new(Kind::PerUnit, found.rivets_per_inch);
+    let pitch = Input::given(PITCH, pitch_length);
+    let rows = Input::given(ROWS, Quantity::count(question.row_count()));
+    let running = |per_inch: f64| Quantity::new(Kind::RunningLoad, per_inch);
+    let per = Quantity::new(Kind::PerUnit, found.rivets_per_inch);
     let per = work.step(&RIVETS_PER, About::Whole, &[rows, pitch], per);
-    let mut parts = heapless::Vec::<Figure<'static>, { 1 + 2 * crate::joint::strength::MAX_SHEETS }>::new();
+    let mut parts = heapless::Vec::<Input<'static>, { 1 + 2 * crate::joint::strength::MAX_SHEETS }>::new();
     if let Some(allowable) = carried.allowable.filter(|_| found.joint.governing.is_some()) {
         let load = running(allowable.held() * found.rivets_per_inch);
         let _ = parts.push(work.step(&RIVETS_CARRY, About::Whole, &[allowable, per], load));
     }
     let size = question.rivet().size();
-    let shank = Figure::new(SHANK, size.shank_nominal, size.basis);
-    let mut nets = heapless::Vec::<Option<Figure<'static>>, { crate::joint::strength::MAX_SHEETS }>::new();
+    let shank = Input::new(SHANK, size.shank_nominal, size.basis);
+    let mut nets = heapless::Vec::<Option<Input<'static>>, { crate::joint::strength::MAX_SHEETS }>::new();
     for (index, (sheet, layer)) in found.joint.sheets.iter().zip(stack.load_carrying()).enumerate() {
         let about = About::Layer(sheet.layer());
-        let get = |list: &heapless::Vec<Option<Figure<'static>>, { crate::joint::strength::MAX_SHEETS }>| {
+        let get = |list: &heapless::Vec<Option<Input<'static>>, { crate::joint::strength::MAX_SHEETS }>| {
             list.get(index).copied().flatten()
         };
-        let share = Figure::new(SHARE, Value::number(sheet.share()), Basis::DOUBLE_SHEAR);
+        let share = Input::new(SHARE, Quantity::number(sheet.share()), Basis::DOUBLE_SHEAR);
         let Some(properties) = properties_of(question, layer) else {
             let _ = nets.push(None);
             continue;
         };
         let sunk = countersink_of(&question.rivet(), layer);
         let cut = sunk.map(|(net, tear)| {
-            let diameter = Figure::new(CUT_DIAMETER, net.diameter, Basis::COUNTERSINK_AT_LARGEST_HEAD);
-            let depth = Figure::new(CUT_DEPTH, net.depth, Basis::COUNTERSINK_AT_LARGEST_HEAD);
-            (diameter, depth, Figure::new(CUT_TEAR_DEPTH, tear.depth, Basis::COUNTERSINK_AT_LARGEST_HEAD))
+            let diameter = Input::new(CUT_DIAMETER, net.diameter, Basis::COUNTERSINK_AT_LARGEST_HEAD);
+            let depth = Input::new(CUT_DEPTH, net.depth, Basis::COUNTERSINK_AT_LARGEST_HEAD);
+            (diameter, depth, Input::new(CUT_TEAR_DEPTH, tear.depth, Basis::COUNTERSINK_AT_LARGEST_HEAD))
         });
-        let thickness = Figure::given(THICKNESS, layer.thickness.nominal());
+        let thickness = Input::given(THICKNESS, layer.thickness.nominal());
         if let (Some((diameter, _, depth)), Some(tear_out), Some(fsu)) =
             (cut, get(&carried.tear_outs), of_sheet(FSU, Property::ShearUltimate, &properties))
         {
@@ -698,16 +698,16 @@ pub(crate) fn rows(
         let net = straight.map(|(straight, ftu)| {
             let Some(spacing) = question.stagger() else { return straight };
             let hole = match question.hole_counted() {
-                Some(hole) => Figure::given(HOLE, hole),
+                Some(hole) => Input::given(HOLE, hole),
                 None => {
                     let basis = hole_table::nominal_hole(size.shank_nominal).map_or(size.basis, |row| row.basis);
-                    Figure::new(HOLE, nominal_hole(size.shank_nominal), basis)
+                    Input::new(HOLE, nominal_hole(size.shank_nominal), basis)
                 }
             };
             let gauge = work.step(&HALF_PITCH, about, &[pitch], pitch_length.times(1, 2));
             let (h, p, a) = (hole.held(), pitch.held(), spacing.to_inches_f64());
             let line = (ftu.held() * thickness.held() * (p - 2.0 * h + a * a / (2.0 * gauge.held()))).max(0.0);
-            let spacing = Figure::given(SPACING, spacing);
+            let spacing = Input::given(SPACING, spacing);
             let figures = [ftu, thickness, pitch, hole, spacing, gauge];
             let zigzag = match cut {
                 Some((diameter, depth, _)) => {
@@ -745,7 +745,7 @@ pub(crate) fn rows(
         work.step(&ROW_YIELD, About::Whole, &[yields, per, carries], running(per_inch.force.lbf()))
     });
     let (Some(force), Some((load, factors))) = (whole, question.load_given()) else { return carries };
-    let a_pitch = |figure: Figure<'static>| Force::from_lbf(figure.held() * pitch.held());
+    let a_pitch = |figure: Input<'static>| Force::from_lbf(figure.held() * pitch.held());
     let on_pitch = carries
         .filter(|_| found.margin.is_some())
         .map(|carries| work.step(&ON_PITCH, About::Whole, &[carries, pitch], a_pitch(carries)));
@@ -761,15 +761,15 @@ pub(crate) fn rows(
 fn doubler_margin(
     question: &Installation<'_, '_>,
     found: &RowStrength,
-    (nets, rivet): (&[Option<Figure<'static>>], Option<Figure<'static>>),
-    (whole, in_doubler): (Option<Figure<'static>>, Option<Figure<'static>>),
+    (nets, rivet): (&[Option<Input<'static>>], Option<Input<'static>>),
+    (whole, in_doubler): (Option<Input<'static>>, Option<Input<'static>>),
     work: &mut Working<'_>,
 ) {
     let (Some((load, factors)), Some(rivet), Some(margin)) = (question.load_given(), rivet, found.margin) else {
         return;
     };
     let doubled = question.doubled();
-    let mut parts = heapless::Vec::<Figure<'static>, { 1 + crate::joint::strength::MAX_SHEETS }>::new();
+    let mut parts = heapless::Vec::<Input<'static>, { 1 + crate::joint::strength::MAX_SHEETS }>::new();
     let _ = parts.push(rivet);
     for (index, (net, sheet)) in nets.iter().zip(&found.joint.sheets).enumerate() {
         let force = if doubled == Some(index) {
@@ -788,7 +788,8 @@ fn doubler_margin(
         );
         let Ok(one) = one else { continue };
         let factored = OF_ROWS.factored(&loaded, &one, work);
-        let _ = parts.push(work.step(&NET_MARGIN, about, &[net.called(NET_PITCH), factored], Value::number(one.value)));
+        let _ =
+            parts.push(work.step(&NET_MARGIN, about, &[net.called(NET_PITCH), factored], Quantity::number(one.value)));
     }
-    work.step(&DOUBLER_MARGIN, About::Whole, &parts, Value::number(margin.value));
+    work.step(&DOUBLER_MARGIN, About::Whole, &parts, Quantity::number(margin.value));
 }

@@ -1,6 +1,6 @@
 //! The length of a rivet and the head that it makes, step by step.
 
-use super::{About, Figure, Value, Working, rules, symbols};
+use super::{About, Input, Quantity, Working, rules, symbols};
 use crate::basis::Basis;
 use crate::installation::Installation;
 use crate::length::Length;
@@ -55,10 +55,10 @@ rules! { LIST:
 
 /// One shank in one hole through one pack.
 struct Corner {
-    shank: Figure<'static>,
-    hole: Figure<'static>,
-    straight: Figure<'static>,
-    sunk: Figure<'static>,
+    shank: Input<'static>,
+    hole: Input<'static>,
+    straight: Input<'static>,
+    sunk: Input<'static>,
 }
 
 impl Corner {
@@ -67,10 +67,10 @@ impl Corner {
         let head = question.rivet().head_counted().map_or(size, |head| head.basis);
         let hole = question.hole_or_drilled().basis;
         Corner {
-            shank: Figure::new(SHANK, corner.shank, size),
-            hole: Figure::new(HOLE, corner.hole, hole),
-            straight: Figure::new(STRAIGHT, corner.straight, Basis::AS_GIVEN),
-            sunk: Figure::new(SUNK, corner.sunk, head),
+            shank: Input::new(SHANK, corner.shank, size),
+            hole: Input::new(HOLE, corner.hole, hole),
+            straight: Input::new(STRAIGHT, corner.straight, Basis::AS_GIVEN),
+            sunk: Input::new(SUNK, corner.sunk, head),
         }
     }
 }
@@ -98,18 +98,19 @@ pub fn of(question: &Installation<'_, '_>, answer: &LengthAnswer<'_>, work: &mut
     let Some(toleranced) = question.grip() else { return };
     let grip = match question.layers() {
         Some(stack) => {
-            let thickness = |index: usize| stack.layers().get(index).map(|layer| Value::of(layer.thickness.nominal()));
+            let thickness =
+                |index: usize| stack.layers().get(index).map(|layer| Quantity::of(layer.thickness.nominal()));
             let first = stack.layers().first().map_or(Length::ZERO, |layer| layer.thickness.nominal());
-            let layers = Figure { each: Some(&thickness), ..Figure::given(LAYERS, first) };
+            let layers = Input { each: Some(&thickness), ..Input::given(LAYERS, first) };
             work.step_over(&OF_LAYERS, About::Whole, &[layers], stack.layers().len(), toleranced.nominal())
         }
-        None => Figure::given(GRIP, toleranced.nominal()),
+        None => Input::given(GRIP, toleranced.nominal()),
     };
     let (practice, case) = (question.practice(), question.case());
-    let sixteenth = Figure::new(STEP, Length::SIXTEENTH, question.rivet().series().basis);
+    let sixteenth = Input::new(STEP, Length::SIXTEENTH, question.rivet().series().basis);
     let mut rule = None;
     if let (Some(tail), Some(rounding)) = (practice.length(Name::RuleOfThumbTail, &case), practice.rounding(&case)) {
-        let tail = Figure::new(TAIL, tail.value, tail.basis);
+        let tail = Input::new(TAIL, tail.value, tail.basis);
         let exact = work.step(&BY_THUMB, About::Whole, &[grip, tail], answer.rule_of_thumb);
         let how = if rounding.value == LengthRounding::Longer { &UP_TO_STEP } else { &TO_STEP };
         rule = Some(work.step(how, About::Whole, &[exact, sixteenth], answer.rule_of_thumb_length));
@@ -118,16 +119,16 @@ pub fn of(question: &Installation<'_, '_>, answer: &LengthAnswer<'_>, work: &mut
     let fit = gauge.fit;
     let (least, nominal, most) =
         (Corner::of(&fit.least(), question), Corner::of(&fit.nominal(), question), Corner::of(&fit.most(), question));
-    let tolerance = Figure::new(TOLERANCE, fit.length_tolerance(), length_basis(question));
+    let tolerance = Input::new(TOLERANCE, fit.length_tolerance(), length_basis(question));
     let head = |(width, height): (Length, Length), basis: Basis| {
-        (Figure::new(HEAD_WIDTH, width, basis), Figure::new(HEAD_HEIGHT, height, basis))
+        (Input::new(HEAD_WIDTH, width, basis), Input::new(HEAD_HEIGHT, height, basis))
     };
     let (width, height) = head(gauge.least.value, gauge.least.basis);
     let Corner { shank, hole, straight, sunk } = least;
     let shortest = [width, height, hole, straight, shank, sunk, tolerance];
     let shortest = work.step(&SHORT, About::Whole, &shortest, usable.shortest.value);
-    let bulge = Figure::new(BULGE, fit.bulge().nominal(), Basis::DIMPLED_PACK);
-    let tail = Figure::new(TAIL_MOST, gauge.tail.value, gauge.tail.basis);
+    let bulge = Input::new(BULGE, fit.bulge().nominal(), Basis::DIMPLED_PACK);
+    let tail = Input::new(TAIL_MOST, gauge.tail.value, gauge.tail.basis);
     let by_tail =
         work.step(&BY_TAIL, About::Whole, &[grip, bulge, tail], fit.longest_nominal_for_tail(gauge.tail.value));
     let by_head = gauge.greatest.map(|greatest| {
@@ -142,9 +143,9 @@ pub fn of(question: &Installation<'_, '_>, answer: &LengthAnswer<'_>, work: &mut
         None => by_tail.called(LONGEST),
     };
     let Some(chosen) = answer.length else { return };
-    let step = Figure::new(STEP, gauge.step_of(&usable), question.rivet().series().basis);
+    let step = Input::new(STEP, gauge.step_of(&usable), question.rivet().series().basis);
     let chosen = work.step(&CHOSEN, About::Whole, &[rule, shortest, step, longest], chosen);
-    let stands = Value::new(chosen.value.kind(), chosen.held() - grip.held() - bulge.held());
+    let stands = Quantity::new(chosen.value.kind(), chosen.held() - grip.held() - bulge.held());
     work.step(&TAIL_OUT, About::Whole, &[chosen, grip, bulge], stands);
     head_made(answer, gauge, (chosen, tolerance), [least, nominal, most], work);
 }
@@ -158,17 +159,17 @@ fn length_basis(question: &Installation<'_, '_>) -> Basis {
 fn head_made(
     answer: &LengthAnswer<'_>,
     gauge: &Gauge<'_>,
-    (chosen, tolerance): (Figure<'static>, Figure<'static>),
+    (chosen, tolerance): (Input<'static>, Input<'static>),
     [least, nominal, most]: [Corner; 3],
     work: &mut Working<'_>,
 ) {
     if let Some(window) = answer.window {
-        let width = Figure::new(HEAD_WIDTH, window.diameter_least, gauge.least.basis);
+        let width = Input::new(HEAD_WIDTH, window.diameter_least, gauge.least.basis);
         let rest = [least.shank, chosen, tolerance, least.sunk, least.hole, least.straight, width];
         match gauge.limits.height_greatest {
             Some(greatest) => {
                 let [a, b, c, d, e, f, g] = rest;
-                let greatest = Figure::new(HEIGHT_MOST, greatest.value, greatest.basis);
+                let greatest = Input::new(HEIGHT_MOST, greatest.value, greatest.basis);
                 work.step(&HIGHEST, About::Whole, &[greatest, a, b, c, d, e, f, g], window.height.max());
             }
             None => {
@@ -178,7 +179,7 @@ fn head_made(
     }
     let Some(head) = answer.head else { return };
     let basis = gauge.limits.height_target.map_or(gauge.least.basis, |target| target.basis);
-    let height = Figure::new(HEAD_HEIGHT, head.height, basis);
+    let height = Input::new(HEAD_HEIGHT, head.height, basis);
     let spread = head.diameter;
     for (rule, corner, diameter) in
         [(&HEAD_LEAST, least, spread.min), (&HEAD_NOMINAL, nominal, spread.nominal), (&HEAD_MOST, most, spread.max)]

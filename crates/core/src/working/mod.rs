@@ -1,6 +1,6 @@
 //! The working behind an answer, step by step, so that somebody can redo it by hand and sign it.
 //!
-//! Each [`Step`] has a [`Rule`] (name and formula), the figures put into it, each with where it stands, and the result. A figure comes from a
+//! Each [`WorkedStep`] has an [`Equation`] (name and formula), the figures put into it, each with where it stands, and the result. A figure comes from a
 //! document, from the shop, or from a step before: [`Origin`] says which.
 //!
 //! The steps are made from the question and its own answer: what an answer holds is taken from it, and what lies between is asked of the same
@@ -42,7 +42,7 @@ use crate::quantity::{Flexibility, Force, Mass, Stress};
 use crate::words::Units;
 
 pub use besides::between_rivets;
-pub use table::{RULES, Rule, Symbol};
+pub use table::{EQUATIONS, Equation, Symbol};
 pub(crate) use table::{basis, rules, symbols};
 
 /// What a value is of: how it is held, and its unit in either system.
@@ -138,44 +138,44 @@ impl Kind {
 /// use shophead::length::Length;
 /// use shophead::quantity::Force;
 /// use shophead::words::Units;
-/// use shophead::working::Value;
-/// let hole = Value::of(Length::parse(".1285")?);
+/// use shophead::working::Quantity;
+/// let hole = Quantity::of(Length::parse(".1285")?);
 /// assert_eq!((hole.shown(Units::Inches).to_string(), hole.kind().unit(Units::Inches)), ("0.1285".into(), "in"));
 /// assert_eq!(hole.shown(Units::Millimetres).to_string(), "3.2639");
 /// // Six figures: enough to redo the next step with.
-/// assert_eq!(Value::of(Force::from_lbf(389.067_352)).shown(Units::Inches).to_string(), "389.067");
+/// assert_eq!(Quantity::of(Force::from_lbf(389.067_352)).shown(Units::Inches).to_string(), "389.067");
 /// # Ok::<(), shophead::length::ParseLengthError>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Value {
+pub struct Quantity {
     kind: Kind,
     held: f64,
 }
 
-impl Value {
+impl Quantity {
     /// A figure as it is held: in inches, pounds, degrees.
     #[must_use]
-    pub const fn new(kind: Kind, held: f64) -> Value {
-        Value { kind, held }
+    pub const fn new(kind: Kind, held: f64) -> Quantity {
+        Quantity { kind, held }
     }
 
     /// Of a typed quantity.
     #[must_use]
-    pub fn of(quantity: impl Into<Value>) -> Value {
+    pub fn of(quantity: impl Into<Quantity>) -> Quantity {
         quantity.into()
     }
 
     /// A plain number.
     #[must_use]
-    pub const fn number(number: f64) -> Value {
-        Value { kind: Kind::Number, held: number }
+    pub const fn number(number: f64) -> Quantity {
+        Quantity { kind: Kind::Number, held: number }
     }
 
     /// So many.
     #[must_use]
-    pub fn count(count: impl Into<f64>) -> Value {
-        Value { kind: Kind::Count, held: count.into() }
+    pub fn count(count: impl Into<f64>) -> Quantity {
+        Quantity { kind: Kind::Count, held: count.into() }
     }
 
     /// What it is of.
@@ -195,16 +195,16 @@ impl Value {
 
     /// The number as it is printed, without its unit: a length exactly as far as six decimals go, anything else with six figures.
     #[must_use]
-    pub fn shown(self, units: Units) -> Shown {
-        Shown { number: self.number_in(units), is_length: self.kind == Kind::Length }
+    pub fn shown(self, units: Units) -> ShownQuantity {
+        ShownQuantity { number: self.number_in(units), is_length: self.kind == Kind::Length }
     }
 }
 
 macro_rules! values {
     ($( $from:ty, $kind:ident, $read:ident; )+) => { $(
-        impl core::convert::From<$from> for Value {
-            fn from(quantity: $from) -> Value {
-                Value { kind: Kind::$kind, held: quantity.$read() }
+        impl core::convert::From<$from> for Quantity {
+            fn from(quantity: $from) -> Quantity {
+                Quantity { kind: Kind::$kind, held: quantity.$read() }
             }
         }
     )+ };
@@ -218,9 +218,9 @@ values! {
     Flexibility, Flexibility, in_per_lbf;
 }
 
-/// The number of a [`Value`], printed.
+/// The number of a [`Quantity`], printed.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Shown {
+pub struct ShownQuantity {
     number: f64,
     is_length: bool,
 }
@@ -228,7 +228,7 @@ pub struct Shown {
 /// How many figures are printed.
 const FIGURES: i32 = 6;
 
-impl fmt::Display for Shown {
+impl fmt::Display for ShownQuantity {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         // Zero has no sign.
         let number = if self.number == 0.0 { 0.0 } else { self.number };
@@ -262,16 +262,16 @@ pub enum Origin {
 }
 
 /// Several figures put in as one: one for every rivet, in their order.
-pub type Each<'e> = &'e dyn Fn(usize) -> Option<Value>;
+pub type Each<'e> = &'e dyn Fn(usize) -> Option<Quantity>;
 
 /// A figure put into a formula.
 #[derive(Clone, Copy)]
 #[non_exhaustive]
-pub struct Figure<'e> {
+pub struct Input<'e> {
     /// What stands for it in the formula, and what that means.
     pub symbol: Symbol,
     /// What it is; of several, the first.
-    pub value: Value,
+    pub value: Quantity,
     /// All of several.
     pub each: Option<Each<'e>>,
     /// Where it comes from.
@@ -280,9 +280,9 @@ pub struct Figure<'e> {
     pub about: About,
 }
 
-impl fmt::Debug for Figure<'_> {
+impl fmt::Debug for Input<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.debug_struct("Figure")
+        f.debug_struct("Input")
             .field("symbol", &self.symbol)
             .field("value", &self.value)
             .field("origin", &self.origin)
@@ -290,38 +290,38 @@ impl fmt::Debug for Figure<'_> {
     }
 }
 
-impl<'e> Figure<'e> {
+impl<'e> Input<'e> {
     /// A figure from a document or from the shop.
     #[must_use]
-    pub fn new(symbol: Symbol, value: impl Into<Value>, basis: Basis) -> Figure<'static> {
-        Figure { symbol, value: value.into(), each: None, origin: Origin::Basis(basis, None), about: About::Whole }
+    pub fn new(symbol: Symbol, value: impl Into<Quantity>, basis: Basis) -> Input<'static> {
+        Input { symbol, value: value.into(), each: None, origin: Origin::Basis(basis, None), about: About::Whole }
     }
 
     /// As it was given.
     #[must_use]
-    pub fn given(symbol: Symbol, value: impl Into<Value>) -> Figure<'static> {
-        Figure::new(symbol, value, Basis::AS_GIVEN)
+    pub fn given(symbol: Symbol, value: impl Into<Quantity>) -> Input<'static> {
+        Input::new(symbol, value, Basis::AS_GIVEN)
     }
 
     /// The same, guaranteed as the handbook says.
     #[must_use]
-    pub const fn guaranteed(self, guarantee: Guarantee) -> Figure<'e> {
+    pub const fn guaranteed(self, guarantee: Guarantee) -> Input<'e> {
         match self.origin {
-            Origin::Basis(basis, _) => Figure { origin: Origin::Basis(basis, Some(guarantee)), ..self },
+            Origin::Basis(basis, _) => Input { origin: Origin::Basis(basis, Some(guarantee)), ..self },
             Origin::Step(_) => self,
         }
     }
 
     /// The same, of this.
     #[must_use]
-    pub const fn about(self, about: About) -> Figure<'e> {
-        Figure { about, ..self }
+    pub const fn about(self, about: About) -> Input<'e> {
+        Input { about, ..self }
     }
 
     /// The same by another symbol.
     #[must_use]
-    pub const fn called(self, symbol: Symbol) -> Figure<'e> {
-        Figure { symbol, ..self }
+    pub const fn called(self, symbol: Symbol) -> Input<'e> {
+        Input { symbol, ..self }
     }
 }
 
@@ -373,31 +373,31 @@ impl fmt::Display for About {
 /// One step.
 #[derive(Clone, Copy, Debug)]
 #[non_exhaustive]
-pub struct Step<'e> {
+pub struct WorkedStep<'e> {
     /// Which, counted from 1.
     pub number: u16,
     /// Its name and formula.
-    pub rule: &'static Rule,
+    pub rule: &'static Equation,
     /// What it is about.
     pub about: About,
     /// The figures put in, in the order in which they stand in the formula.
-    pub figures: &'e [Figure<'e>],
+    pub figures: &'e [Input<'e>],
     /// How many each list among them has.
     pub listed: usize,
     /// What comes out.
-    pub result: Value,
+    pub result: Quantity,
 }
 
 /// Takes the steps as they are made.
 pub struct Working<'w> {
-    say: &'w mut dyn FnMut(&Step<'_>),
+    say: &'w mut dyn FnMut(&WorkedStep<'_>),
     number: u16,
     about: About,
 }
 
 impl<'w> Working<'w> {
     /// Hands every step to `say`.
-    pub fn new(say: &'w mut dyn FnMut(&Step<'_>)) -> Working<'w> {
+    pub fn new(say: &'w mut dyn FnMut(&WorkedStep<'_>)) -> Working<'w> {
         Working { say, number: 0, about: About::Whole }
     }
 
@@ -409,32 +409,32 @@ impl<'w> Working<'w> {
     /// A step; its result is a figure for the next ones.
     pub(crate) fn step(
         &mut self,
-        rule: &'static Rule,
+        rule: &'static Equation,
         about: About,
-        figures: &[Figure<'_>],
-        result: impl Into<Value>,
-    ) -> Figure<'static> {
+        figures: &[Input<'_>],
+        result: impl Into<Quantity>,
+    ) -> Input<'static> {
         self.step_over(rule, about, figures, 0, result)
     }
 
     /// A step with lists among its figures.
     pub(crate) fn step_over(
         &mut self,
-        rule: &'static Rule,
+        rule: &'static Equation,
         about: About,
-        figures: &[Figure<'_>],
+        figures: &[Input<'_>],
         listed: usize,
-        result: impl Into<Value>,
-    ) -> Figure<'static> {
+        result: impl Into<Quantity>,
+    ) -> Input<'static> {
         self.number = self.number.saturating_add(1);
         let about = if about == About::Whole { self.about } else { about };
-        let step = Step { number: self.number, rule, about, figures, listed, result: result.into() };
+        let step = WorkedStep { number: self.number, rule, about, figures, listed, result: result.into() };
         (self.say)(&step);
-        Figure { symbol: rule.result, value: step.result, each: None, origin: Origin::Step(self.number), about }
+        Input { symbol: rule.result, value: step.result, each: None, origin: Origin::Step(self.number), about }
     }
 }
 
-impl Figure<'_> {
+impl Input<'_> {
     /// The number as it is held.
     pub(crate) fn held(&self) -> f64 {
         self.value.held

@@ -4,11 +4,11 @@ use super::besides;
 use super::joint::{self, Over, of_sheet};
 use super::shares;
 use super::splice::{self, Counts};
-use super::{About, Figure, Kind, Value, Working, rules, symbols};
+use super::{About, Input, Kind, Quantity, Working, rules, symbols};
 use crate::basis::Basis;
 use crate::joint::combined::{Combined, Loads};
 use crate::joint::flexibility::Formula;
-use crate::joint::layers::{Layers, PackRows, Place};
+use crate::joint::layers::{FastenerPlace, Layers, PackRows};
 use crate::joint::margin::{Factors, Load, margin};
 use crate::joint::strength::{Allowable, Shear};
 use crate::length::{Interval, Length};
@@ -18,7 +18,7 @@ use crate::quantity::{Force, Mass};
 use crate::repair::in_row::{InRow, LaidRows};
 use crate::repair::panel::CopiedSeam;
 use crate::repair::patch::{
-    CUT_RADIUS, Damage, LONGEST, Opening, Patch, PatchQuery, Pattern, Plate, STEP, STOP_HOLE, Side, Taper,
+    CUT_RADIUS, LONGEST, Opening, Patch, PatchQuery, Pattern, Plate, STEP, STOP_HOLE, Side, SkinDamage, Taper,
 };
 use crate::repair::solve::Tried;
 use crate::repair::splice::{LegSplice, Splice, SpliceQuery, Spliced};
@@ -171,20 +171,20 @@ pub(crate) const LAID_OUT: &str = "as laid out";
 static OF_WIDTH: Over =
     Over { factored: [&WIDTH_BOTH, &WIDTH_SAFETY, &WIDTH_FITTING, &WIDTH_NONE], margin: &WIDTH_MARGIN, at_yield: None };
 
-fn mark() -> Figure<'static> {
-    Figure::new(MARK, STEP, Basis::ROWS_OF_PATCH)
+fn mark() -> Input<'static> {
+    Input::new(MARK, STEP, Basis::ROWS_OF_PATCH)
 }
 
-fn length(held: f64) -> Value {
-    Value::new(Kind::Length, held)
+fn length(held: f64) -> Quantity {
+    Quantity::new(Kind::Length, held)
 }
 
-fn of_given(symbol: super::Symbol, given: Given<Length>) -> Figure<'static> {
-    Figure::new(symbol, given.value, given.basis)
+fn of_given(symbol: super::Symbol, given: Given<Length>) -> Input<'static> {
+    Input::new(symbol, given.value, given.basis)
 }
 
 /// What some rows carry, as they were asked.
-pub fn of_rows(rows: &LaidRows<'_, '_>, found: &InRow, work: &mut Working<'_>) -> Option<Figure<'static>> {
+pub fn of_rows(rows: &LaidRows<'_, '_>, found: &InRow, work: &mut Working<'_>) -> Option<Input<'static>> {
     let question = rows.question();
     let carried = joint::one_rivet(&question, &found.strength.joint, work);
     joint::rows(&question, &found.strength, &carried, (None, None, None), work)
@@ -199,18 +199,18 @@ pub fn of_tried(
 ) {
     let Some(carries) = of_rows(rows, found, work) else { return };
     if let Some(share) = tried.share {
-        let mut sheets = heapless::Vec::<Figure<'static>, { crate::joint::strength::MAX_SHEETS }>::new();
+        let mut sheets = heapless::Vec::<Input<'static>, { crate::joint::strength::MAX_SHEETS }>::new();
         for (number, layer) in rows.stack.numbered_load_carrying() {
             let thickness = layer.thickness.nominal();
             let sheet = layer.material.map(|material| rows.practice.sheet(material, thickness));
             let Some(ftu) = sheet.and_then(|sheet| of_sheet(FTU, Property::TensionUltimate, &sheet)) else { return };
-            let load = Value::new(Kind::RunningLoad, ftu.held() * thickness.to_inches_f64());
-            let figures = [ftu, Figure::given(THICKNESS, thickness)];
+            let load = Quantity::new(Kind::RunningLoad, ftu.held() * thickness.to_inches_f64());
+            let figures = [ftu, Input::given(THICKNESS, thickness)];
             let _ = sheets.push(work.step(&WITHOUT_HOLES, About::Layer(number), &figures, load));
         }
-        let weaker = sheets.iter().map(Figure::held).reduce(f64::min).unwrap_or(0.0);
-        let weaker = work.step(&WEAKER_SHEET, About::Whole, &sheets, Value::new(Kind::RunningLoad, weaker));
-        work.step(&SHARE_OF_SHEET, About::Whole, &[carries.called(CARRIES), weaker], Value::number(share));
+        let weaker = sheets.iter().map(Input::held).reduce(f64::min).unwrap_or(0.0);
+        let weaker = work.step(&WEAKER_SHEET, About::Whole, &sheets, Quantity::new(Kind::RunningLoad, weaker));
+        work.step(&SHARE_OF_SHEET, About::Whole, &[carries.called(CARRIES), weaker], Quantity::number(share));
     }
     if let (Some(margin), Some((load, factors, width))) = (tried.margin, load) {
         let running = running(load.force, width, work);
@@ -219,9 +219,9 @@ pub fn of_tried(
     }
 }
 
-fn running(force: Force, width: Length, work: &mut Working<'_>) -> Figure<'static> {
-    let figures = [Figure::given(WHOLE_LOAD, force), Figure::given(OVER_WIDTH, width)];
-    let running = Value::new(Kind::RunningLoad, force.lbf() / width.to_inches_f64());
+fn running(force: Force, width: Length, work: &mut Working<'_>) -> Input<'static> {
+    let figures = [Input::given(WHOLE_LOAD, force), Input::given(OVER_WIDTH, width)];
+    let running = Quantity::new(Kind::RunningLoad, force.lbf() / width.to_inches_f64());
     work.step(&ON_WIDTH, About::Whole, &figures, running)
 }
 
@@ -237,19 +237,19 @@ pub fn of_combined(
         crate::joint::margin::LoadKind::Limit => factors.safety.value,
         crate::joint::margin::LoadKind::Ultimate => 1.0,
     };
-    let all = Value::number(kind * factors.fitting.map_or(1.0, |fitting| fitting.value));
+    let all = Quantity::number(kind * factors.fitting.map_or(1.0, |fitting| fitting.value));
     let basis = factors.fitting.map_or(factors.safety.basis, |fitting| factors.safety.basis.weaker(fitting.basis));
-    let factor = Figure::new(FACTORS, all, basis);
-    let one = Figure::new(ONE, shear.force, shear.basis);
-    let running = Value::new(Kind::RunningLoad, loads.shear.lbf() * rivets_per_inch);
-    let per = Figure::given(PER_WIDTH, Value::new(Kind::PerUnit, rivets_per_inch));
-    let on_one = work.step(&ON_ONE, About::Whole, &[Figure::given(RUNNING, running), per], loads.shear);
+    let factor = Input::new(FACTORS, all, basis);
+    let one = Input::new(ONE, shear.force, shear.basis);
+    let running = Quantity::new(Kind::RunningLoad, loads.shear.lbf() * rivets_per_inch);
+    let per = Input::given(PER_WIDTH, Quantity::new(Kind::PerUnit, rivets_per_inch));
+    let on_one = work.step(&ON_ONE, About::Whole, &[Input::given(RUNNING, running), per], loads.shear);
     let figures = [on_one, factor, one];
-    let in_shear = work.step(&TAKES_SHEAR, About::Whole, &figures, Value::number(found.shear));
+    let in_shear = work.step(&TAKES_SHEAR, About::Whole, &figures, Quantity::number(found.shear));
     let (Some(tested), Some(tension), Some(margin)) = (tested, found.tension, found.margin) else { return };
-    let figures = [Figure::given(PULL, loads.tension), factor, Figure::new(TESTED, tested.force, tested.basis)];
-    let in_tension = work.step(&TAKES_PULL, About::Whole, &figures, Value::number(tension));
-    work.step(&INTERACTION, About::Whole, &[in_shear, in_tension], Value::number(margin));
+    let figures = [Input::given(PULL, loads.tension), factor, Input::new(TESTED, tested.force, tested.basis)];
+    let in_tension = work.step(&TAKES_PULL, About::Whole, &figures, Quantity::number(tension));
+    work.step(&INTERACTION, About::Whole, &[in_shear, in_tension], Quantity::number(margin));
 }
 
 /// A patch, as [`patch`](crate::repair::patch::patch) found it.
@@ -260,8 +260,8 @@ pub fn of_patch((query, taper): (&PatchQuery<'_, '_>, Taper), found: &Patch, wor
         && let Some(times) = query.practice.fraction(Name::DiameterPerThicknessTarget, &case)
     {
         let (over, under) = times.value;
-        let times = Figure::new(TIMES, Value::number(f64::from(over) / f64::from(under)), times.basis);
-        let thickest = Figure::given(THICKEST, chosen.thickest);
+        let times = Input::new(TIMES, Quantity::number(f64::from(over) / f64::from(under)), times.basis);
+        let thickest = Input::given(THICKEST, chosen.thickest);
         work.step(&DIAMETER, About::Whole, &[times, thickest], chosen.wanted);
     }
     // One rivet carries the same in whatever row.
@@ -304,47 +304,47 @@ pub fn of_patch((query, taper): (&PatchQuery<'_, '_>, Taper), found: &Patch, wor
         shares::of_side((found, taper), carries, carried.allowable, work);
     }
     let edge = of_given(EDGE, found.edge);
-    let spacing = Figure::given(SPACING, found.apart);
+    let spacing = Input::given(SPACING, found.apart);
     for (name, spread, rows, size) in [
         ("plate along the load", found.along.spread, found.across.rows, found.plate.along),
         ("plate across the load", found.across.spread, found.along.rows, found.plate.across),
     ] {
-        let figures = [Figure::given(SPREAD, spread), edge, Figure::given(ROWS, Value::count(rows)), spacing];
+        let figures = [Input::given(SPREAD, spread), edge, Input::given(ROWS, Quantity::count(rows)), spacing];
         work.step(&PLATE_SIZE, About::Named(name), &figures, size);
     }
     mass(query, found, work);
 }
 
 /// What one rivet of a row of its own carries.
-fn one_of(rows: &LaidRows<'_, '_>, counts: bool, work: &mut Working<'_>) -> Option<Figure<'static>> {
+fn one_of(rows: &LaidRows<'_, '_>, counts: bool, work: &mut Working<'_>) -> Option<Input<'static>> {
     let question = rows.question().without_pitch();
     let found = question.strength().ok().filter(|_| counts)?;
     joint::one_rivet(&question, &found, work).allowable
 }
 
 fn opening(query: &PatchQuery<'_, '_>, found: &Opening, work: &mut Working<'_>) {
-    let given = |along, across| (Figure::given(DAMAGE_ALONG, along), Figure::given(DAMAGE_ACROSS, across));
+    let given = |along, across| (Input::given(DAMAGE_ALONG, along), Input::given(DAMAGE_ACROSS, across));
     match query.damage {
-        Damage::Hole { along, across } => {
+        SkinDamage::Hole { along, across } => {
             let (a, b) = given(along, across);
-            let corner = Figure::new(CORNER, CUT_RADIUS, Basis::FAA_31B_CUT_CORNER);
+            let corner = Input::new(CORNER, CUT_RADIUS, Basis::FAA_31B_CUT_CORNER);
             let off = (0.20711 * a.held().min(b.held())).min(0.2929 * corner.held());
             let off = work.step(&STANDS_OFF, About::Whole, &[a, b, corner], length(off));
             work.step(&OPENING_ALONG, About::Whole, &[a, off, mark()], found.along);
             work.step(&OPENING_ACROSS, About::Whole, &[b, off, mark()], found.across);
         }
-        Damage::Crack { along, across } => {
+        SkinDamage::Crack { along, across } => {
             let (a, b) = given(along, across);
-            let stop = Figure::new(STOP, STOP_HOLE, Basis::AC43_STOP_HOLES);
+            let stop = Input::new(STOP, STOP_HOLE, Basis::AC43_STOP_HOLES);
             work.step(&CRACK_ALONG, About::Whole, &[a, stop], found.along);
             work.step(&CRACK_ACROSS, About::Whole, &[b, stop], found.across);
         }
-        Damage::Opening { .. } => {}
+        SkinDamage::Opening { .. } => {}
     }
 }
 
-fn pitch(query: &PatchQuery<'_, '_>, found: &Patch, case: &Case, count: Figure<'static>, work: &mut Working<'_>) {
-    let rows = Figure::given(ROWS, Value::count(found.across.rows));
+fn pitch(query: &PatchQuery<'_, '_>, found: &Patch, case: &Case, count: Input<'static>, work: &mut Working<'_>) {
+    let rows = Input::given(ROWS, Quantity::count(found.across.rows));
     let greatest = query.practice.length(Name::PitchGreatest, &case.in_rows(found.across.rows));
     let holds = rows.held() / count.held();
     let widest = match greatest {
@@ -368,15 +368,15 @@ fn side_of(
     work: &mut Working<'_>,
 ) {
     work.of(About::Named(name));
-    let width = Figure::given(opening, side.width).called(WIDTH);
+    let width = Input::given(opening, side.width).called(WIDTH);
     if let Some(needed) = side.needed {
         counts.over(&found.rate, width, needed, work);
     }
-    let pitch = Figure::given(PITCH, found.pitch);
-    let per_row = work.step(&OF_ROW, About::Whole, &[width, pitch], Value::count(side.per_row));
-    let rows = Figure::given(ROWS, Value::count(side.rows));
+    let pitch = Input::given(PITCH, found.pitch);
+    let per_row = work.step(&OF_ROW, About::Whole, &[width, pitch], Quantity::count(side.per_row));
+    let rows = Input::given(ROWS, Quantity::count(side.rows));
     let rule = if found.pattern == Pattern::Staggered { &OF_STAGGERED } else { &OF_SIDE };
-    work.step(rule, About::Whole, &[per_row, rows], Value::count(side.counted));
+    work.step(rule, About::Whole, &[per_row, rows], Quantity::count(side.counted));
     work.step(&OF_SPREAD, About::Whole, &[per_row, pitch], side.spread);
     work.of(About::Whole);
 }
@@ -387,15 +387,15 @@ fn weighed(
     name: &'static str,
     practice: &Practice<'_>,
     work: &mut Working<'_>,
-) -> Option<Figure<'static>> {
+) -> Option<Input<'static>> {
     let (density, basis) = practice.sheet(plate.material, plate.thickness).density_lb_in3()?;
-    let density = Value::new(Kind::Density, density);
+    let density = Quantity::new(Kind::Density, density);
     let figures = [
-        Figure::given(ALONG, plate.along),
-        Figure::given(ACROSS, plate.across),
-        Figure::given(RADIUS, plate.radius),
-        Figure::given(THICKNESS, plate.thickness),
-        Figure::new(DENSITY, density, basis),
+        Input::given(ALONG, plate.along),
+        Input::given(ACROSS, plate.across),
+        Input::given(RADIUS, plate.radius),
+        Input::given(THICKNESS, plate.thickness),
+        Input::new(DENSITY, density, basis),
     ];
     Some(work.step(&WEIGHED, About::Named(name), &figures, plate.mass?))
 }
@@ -403,7 +403,7 @@ fn weighed(
 fn mass(query: &PatchQuery<'_, '_>, found: &Patch, work: &mut Working<'_>) {
     let Some(adds) = found.mass else { return };
     let Some(each) = besides::rivet_mass(&found.rivet, About::Named("rivet"), work) else { return };
-    let none = |symbol| Figure::given(symbol, Mass::ZERO);
+    let none = |symbol| Input::given(symbol, Mass::ZERO);
     let Some(plate) = weighed(&found.plate, "plate", query.practice, work) else { return };
     let filler = found.filler.and_then(|filler| weighed(&filler, "filler", query.practice, work));
     let Opening { along, across, radius, stop_hole } = found.opening;
@@ -411,11 +411,11 @@ fn mass(query: &PatchQuery<'_, '_>, found: &Patch, work: &mut Working<'_>) {
     let cut = cut.weighed(query.practice);
     let cut = if stop_hole.is_none() { weighed(&cut, "skin that is cut out", query.practice, work) } else { None };
     let rivets = found.filler_holes().count().saturating_add(found.holes().count());
-    let rivets = Value::count(u32::try_from(rivets).unwrap_or(u32::MAX));
+    let rivets = Quantity::count(u32::try_from(rivets).unwrap_or(u32::MAX));
     let figures = [
         plate,
         filler.map_or(none(FILLER_MASS), |filler| filler.called(FILLER_MASS)),
-        Figure::given(RIVETS, rivets),
+        Input::given(RIVETS, rivets),
         each.called(EACH),
         cut.map_or(none(CUT_MASS), |cut| cut.called(CUT_MASS)),
     ];
@@ -430,11 +430,11 @@ pub fn of_splice(query: &SpliceQuery<'_, '_>, found: &Splice, work: &mut Working
     }
     work.of(About::Whole);
     let longest = found.legs.iter().map(|leg| leg.half).max().unwrap_or(Length::ZERO);
-    let gap = Figure::given(GAP, query.gap);
-    work.step(&OF_WHOLE, About::Whole, &[Figure::given(LONGEST_HALF, longest), gap], found.length);
+    let gap = Input::given(GAP, query.gap);
+    work.step(&OF_WHOLE, About::Whole, &[Input::given(LONGEST_HALF, longest), gap], found.length);
     splice_mass(query, found, work);
     if let Some(filler) = found.filler {
-        let short = Figure::new(FILLER_SHORT, crate::repair::splice::FILLER_ROOM, Basis::ARMY_0992_P84);
+        let short = Input::new(FILLER_SHORT, crate::repair::splice::FILLER_ROOM, Basis::ARMY_0992_P84);
         work.step(&OF_FILLER, About::Whole, &[gap, short], filler);
     }
 }
@@ -442,38 +442,38 @@ pub fn of_splice(query: &SpliceQuery<'_, '_>, found: &Splice, work: &mut Working
 /// Plates and rivets, where all of it is known: bolts and end rivets are left to the shop.
 fn splice_mass(query: &SpliceQuery<'_, '_>, found: &Splice, work: &mut Working<'_>) {
     let Some(mass) = found.mass(query) else { return };
-    let mut parts = heapless::Vec::<Figure<'static>, { 2 * crate::repair::splice::MAX_LEGS }>::new();
+    let mut parts = heapless::Vec::<Input<'static>, { 2 * crate::repair::splice::MAX_LEGS }>::new();
     for (leg, number) in found.legs.iter().zip(1_u8..) {
         let sheet = query.practice.sheet(query.material, leg.plate.1);
         let (Some(plate), Some((density, basis))) = (found.plate_mass(query, leg), sheet.density_lb_in3()) else {
             return;
         };
-        let density = Value::new(Kind::Density, density);
+        let density = Quantity::new(Kind::Density, density);
         let figures = [
-            Figure::given(PLATE_WIDTH, leg.plate.0),
-            Figure::given(PLATE_THICKNESS, leg.plate.1),
-            Figure::given(HALF, leg.half),
-            Figure::given(GAP, query.gap),
-            Figure::new(DENSITY, density, basis),
+            Input::given(PLATE_WIDTH, leg.plate.0),
+            Input::given(PLATE_THICKNESS, leg.plate.1),
+            Input::given(HALF, leg.half),
+            Input::given(GAP, query.gap),
+            Input::new(DENSITY, density, basis),
         ];
         let about = About::Leg(number);
         let _ = parts.push(work.step(&LEG_PLATE_MASS, about, &figures, plate));
         let Some(each) = leg.rivet.and_then(|rivet| besides::rivet_mass(&rivet, about, work)) else { return };
-        let count = Value::count(found.rivets_of(query, number));
+        let count = Quantity::count(found.rivets_of(query, number));
         let all = Mass::from_lb(each.held() * count.number_in(crate::words::Units::Inches));
-        let figures = [Figure::given(RIVETS, count), each.called(EACH)];
+        let figures = [Input::given(RIVETS, count), each.called(EACH)];
         let _ = parts.push(work.step(&LEG_RIVET_MASS, about, &figures, all));
     }
     work.step(&SPLICE_MASS, About::Whole, &parts, mass);
 }
 
 fn leg_of(query: &SpliceQuery<'_, '_>, leg: &LegSplice, work: &mut Working<'_>) {
-    let area = |in2: f64| Value::new(Kind::Area, in2);
-    let (width, thickness) = (Figure::given(LEG_WIDTH, leg.leg.width), Figure::given(THICKNESS, leg.leg.thickness));
+    let area = |in2: f64| Quantity::new(Kind::Area, in2);
+    let (width, thickness) = (Input::given(LEG_WIDTH, leg.leg.width), Input::given(THICKNESS, leg.leg.thickness));
     let own = work.step(&LEG_AREA, About::Whole, &[width, thickness], area(leg.area_in2));
-    let plate = [Figure::given(PLATE_WIDTH, leg.plate.0), Figure::given(PLATE_THICKNESS, leg.plate.1)];
+    let plate = [Input::given(PLATE_WIDTH, leg.plate.0), Input::given(PLATE_THICKNESS, leg.plate.1)];
     let plate = work.step(&OF_PLATE, About::Whole, &plate, area(leg.plate_area_in2));
-    work.step(&PLATE_OVER, About::Whole, &[plate, own], Value::number(leg.plate_area_in2 / leg.area_in2));
+    work.step(&PLATE_OVER, About::Whole, &[plate, own], Quantity::number(leg.plate_area_in2 / leg.area_in2));
     if leg.rivet.is_some() {
         work.step(&TWICE, About::Whole, &[thickness], leg.leg.thickness.times(2, 1));
         work.step(&THRICE, About::Whole, &[thickness], leg.leg.thickness.times(3, 1));
@@ -505,26 +505,26 @@ fn leg_of(query: &SpliceQuery<'_, '_>, leg: &LegSplice, work: &mut Working<'_>) 
         }
         _ => None,
     };
-    let needed = needed.unwrap_or_else(|| Figure::given(NEEDED, Value::count(leg.needed)));
-    let lines = Figure::given(LINES, Value::count(leg.lines));
-    let ranks = work.step(&IN_A_LINE, About::Whole, &[needed, lines], Value::count(leg.ranks));
+    let needed = needed.unwrap_or_else(|| Input::given(NEEDED, Quantity::count(leg.needed)));
+    let lines = Input::given(LINES, Quantity::count(leg.lines));
+    let ranks = work.step(&IN_A_LINE, About::Whole, &[needed, lines], Quantity::count(leg.ranks));
     let Some(least) = query.practice.length(Name::PitchLeast, &query.case_of(leg)) else { return };
-    let edge = Figure::new(EDGE, leg.edge, Basis::AS_GIVEN);
+    let edge = Input::new(EDGE, leg.edge, Basis::AS_GIVEN);
     let marked = least.value.ceil_to(STEP);
     let marked = work.step(&LEAST_MARKED, About::Whole, &[of_given(PITCH_LEAST, least), mark()], marked);
     let least_half = query.least_half(leg);
-    let least_half = Figure::new(HALF_LEAST, least_half.value, least_half.basis);
+    let least_half = Input::new(HALF_LEAST, least_half.value, least_half.basis);
     let gaps = ranks.held() - 1.0;
     let own = (2.0 * edge.held() + gaps * marked.held()).max(least_half.held());
     let own = Length::try_from_inches_f64(own).unwrap_or(LONGEST).ceil_to(STEP);
     let half = work.step(&OF_HALF, About::Whole, &[edge, ranks, marked, least_half, mark()], own);
     // A frame's plate is one piece: as long as its longest leg asks for.
-    let half = if query.spliced == Spliced::Frame { Figure::given(HALF, leg.half) } else { half };
+    let half = if query.spliced == Spliced::Frame { Input::given(HALF, leg.half) } else { half };
     if leg.ranks > 1 {
         work.step(&OVER_HALF, About::Whole, &[marked, half, edge, ranks, mark()], leg.pitch);
     }
     if leg.lines > 1 {
-        let narrower = Figure::given(NARROWER, leg.leg.width.min(leg.plate.0));
+        let narrower = Input::given(NARROWER, leg.leg.width.min(leg.plate.0));
         work.step(&LINES_APART, About::Whole, &[narrower, edge, lines, mark()], leg.apart);
     }
 }
@@ -541,9 +541,9 @@ pub fn of_side(
         of_rows(rows, asked, work);
     }
     work.of(About::Numbered("side", number));
-    let side = Figure::given(SIDE, length_of_side);
-    let (edge, pitch) = (Figure::given(EDGE, found.edge), Figure::given(PITCH, found.pitch));
-    let per_row = work.step(&SIDE_ROW, About::Whole, &[side, edge, pitch], Value::count(found.per_row));
+    let side = Input::given(SIDE, length_of_side);
+    let (edge, pitch) = (Input::given(EDGE, found.edge), Input::given(PITCH, found.pitch));
+    let per_row = work.step(&SIDE_ROW, About::Whole, &[side, edge, pitch], Quantity::count(found.per_row));
     work.step(&SIDE_FIRST, About::Whole, &[side, per_row, pitch], found.first);
     work.of(About::Whole);
 }
@@ -556,18 +556,18 @@ pub fn of_bend(
     setback: Given<Length>,
     work: &mut Working<'_>,
 ) {
-    let sheet = Figure::given(THICKNESS, thickness);
-    let mut used = Figure::given(BEND_RADIUS, radius);
+    let sheet = Input::given(THICKNESS, thickness);
+    let mut used = Input::given(BEND_RADIUS, radius);
     if let Some(limits) = limits {
         let least = limits.value.min();
-        let times = Value::number(least.to_inches_f64() / thickness.to_inches_f64());
+        let times = Quantity::number(least.to_inches_f64() / thickness.to_inches_f64());
         let least_radius =
-            work.step(&LEAST_BEND, About::Whole, &[Figure::new(HALVES, times, limits.basis), sheet], least);
+            work.step(&LEAST_BEND, About::Whole, &[Input::new(HALVES, times, limits.basis), sheet], least);
         if radius == least {
             used = least_radius.called(BEND_RADIUS);
         }
     }
-    let degrees = Figure::given(DEGREES, Value::new(Kind::Degrees, degrees));
+    let degrees = Input::given(DEGREES, Quantity::new(Kind::Degrees, degrees));
     work.step(&BEND_SETBACK, About::Whole, &[degrees, used, sheet], setback.value);
 }
 
@@ -582,15 +582,15 @@ pub fn of_pack(
     let carried = joint::one_rivet(&question, &found.strength.joint, work);
     joint::rows(&question, &found.strength, &carried, (None, None, None), work);
     let figures =
-        [Figure::given(WHOLE_LOAD, load.force), Figure::given(OVER_WIDTH, across), Figure::given(PITCH, pack.pitch)];
+        [Input::given(WHOLE_LOAD, load.force), Input::given(OVER_WIDTH, across), Input::given(PITCH, pack.pitch)];
     let whole = work.step(&ON_A_PITCH, About::Whole, &figures, pack.load);
     for (formula, layers) in shared {
         let worst = found.weakest_place(layers);
         let place = worst.map(|worst| (worst.row, worst.place));
         let shown = shares::in_pack(pack, (*formula, layers), (whole, place), work);
         let carries = place.and_then(|(_, place)| match place {
-            Place::Plane(_) => carried.shear,
-            Place::Plate(plate) => carried.bearings.get(usize::from(plate).checked_sub(1)?).copied().flatten(),
+            FastenerPlace::Plane(_) => carried.shear,
+            FastenerPlace::Plate(plate) => carried.bearings.get(usize::from(plate).checked_sub(1)?).copied().flatten(),
         });
         let (Some(worst), Some(shown), Some(carries)) = (worst, shown, carries) else { continue };
         work.of(About::Named(formula.as_str()));

@@ -4,12 +4,12 @@
 //! those that solve the equations, and each equation gives the next row from the one before, so that the solution is put back in; behind the
 //! last row the sheets carry what goes out.
 
-use super::{About, Figure, Value, Working, rules, symbols};
+use super::{About, Input, Quantity, Working, rules, symbols};
 use crate::basis::Basis;
 use crate::installation::Installation;
 use crate::joint::flexibility::{Fastening, Formula, JoinedPlate, flexibility};
 use crate::joint::lap::{self, Shared};
-use crate::joint::layers::{Layers, MAX_PLATES, PackRows, Place};
+use crate::joint::layers::{FastenerPlace, Layers, MAX_PLATES, PackRows};
 use crate::joint::margin::Factors;
 use crate::joint::sharing::tapered;
 use crate::joint::strength::Shear;
@@ -139,8 +139,8 @@ impl Plate {
         Some(Plate { modulus: (plate.modulus, basis), thickness: plate.thickness })
     }
 
-    fn figures(self, modulus: super::Symbol, thickness: super::Symbol) -> [Figure<'static>; 2] {
-        [Figure::new(modulus, self.modulus.0, self.modulus.1), Figure::given(thickness, self.thickness)]
+    fn figures(self, modulus: super::Symbol, thickness: super::Symbol) -> [Input<'static>; 2] {
+        [Input::new(modulus, self.modulus.0, self.modulus.1), Input::given(thickness, self.thickness)]
     }
 
     fn joined(self) -> JoinedPlate {
@@ -154,17 +154,17 @@ impl Plate {
 
 /// What a rivet gives by a formula.
 fn gives(
-    (rivet, modulus): (&Part<'_>, Figure<'static>),
+    (rivet, modulus): (&Part<'_>, Input<'static>),
     (formula, shear): (Formula, Shear),
     [one, other]: [Plate; 2],
     found: Flexibility,
     (about, work): (About, &mut Working<'_>),
-) -> Figure<'static> {
+) -> Input<'static> {
     let size = rivet.size();
-    let shank = Figure::new(SHANK, size.shank_nominal, size.basis);
-    let planes = Figure::given(PLANES, Value::count(shear.planes()));
+    let shank = Input::new(SHANK, size.shank_nominal, size.basis);
+    let planes = Input::given(PLANES, Quantity::count(shear.planes()));
     let ([e1, t1], [e2, t2]) = (one.figures(MODULUS_1, THICKNESS_1), other.figures(MODULUS_2, THICKNESS_2));
-    let (rule, with_planes): (&'static super::Rule, bool) = match (formula, shear) {
+    let (rule, with_planes): (&'static super::Equation, bool) = match (formula, shear) {
         (Formula::Stp927Riveted, _) => (&BY_STP927_RIVETED, true),
         (Formula::Stp927Bolted, _) => (&BY_STP927_BOLTED, true),
         (Formula::Stp486, _) => (&BY_STP486, false),
@@ -179,26 +179,26 @@ fn gives(
 }
 
 /// The modulus of the rivet, as given or as it is taken.
-fn of_rivet((modulus, basis): (Stress, Option<Basis>)) -> Figure<'static> {
-    Figure::new(MODULUS_RIVET, modulus, basis.unwrap_or(Basis::AS_GIVEN))
+fn of_rivet((modulus, basis): (Stress, Option<Basis>)) -> Input<'static> {
+    Input::new(MODULUS_RIVET, modulus, basis.unwrap_or(Basis::AS_GIVEN))
 }
 
 /// What rows carry at most.
 #[derive(Clone, Copy, Default)]
 pub(crate) struct Most {
     /// On one rivet.
-    pub(crate) on_rivet: Option<Figure<'static>>,
+    pub(crate) on_rivet: Option<Input<'static>>,
     /// In the sheet that lies on the other.
-    pub(crate) in_doubler: Option<Figure<'static>>,
+    pub(crate) in_doubler: Option<Input<'static>>,
 }
 
 /// How the rows share the load on all of them, by every formula that is asked about; nothing for a single row or where a figure is missing.
-pub(crate) fn of(question: &Installation<'_, '_>, whole: Option<Figure<'static>>, work: &mut Working<'_>) -> Most {
+pub(crate) fn of(question: &Installation<'_, '_>, whole: Option<Input<'static>>, work: &mut Working<'_>) -> Most {
     if question.row_count() < 2 {
         return Most::default();
     }
-    let mut on_rivets = heapless::Vec::<Figure<'static>, { Formula::ALL.len() }>::new();
-    let mut in_doublers = heapless::Vec::<Figure<'static>, { Formula::ALL.len() }>::new();
+    let mut on_rivets = heapless::Vec::<Input<'static>, { Formula::ALL.len() }>::new();
+    let mut in_doublers = heapless::Vec::<Input<'static>, { Formula::ALL.len() }>::new();
     if question.is_pack() {
         let Some(whole) = whole else { return Most::default() };
         for formula in question.formulas() {
@@ -212,7 +212,7 @@ pub(crate) fn of(question: &Installation<'_, '_>, whole: Option<Figure<'static>>
             if let Some(doubled) = question.doubled() {
                 let beside = layers.most_beside(doubled);
                 let _ =
-                    in_doublers.push(Figure::new(IN_OTHER, beside, layers.basis).about(About::Named(formula.as_str())));
+                    in_doublers.push(Input::new(IN_OTHER, beside, layers.basis).about(About::Named(formula.as_str())));
             }
         }
     } else if let Some(rows) = Rows::of(question, work) {
@@ -221,7 +221,7 @@ pub(crate) fn of(question: &Installation<'_, '_>, whole: Option<Figure<'static>>
             rows.by(&shared, whole, (&mut on_rivets, &mut in_doublers), work);
         }
     }
-    let most = |list: &[Figure<'static>]| list.iter().map(Figure::held).reduce(f64::max).map(Force::from_lbf);
+    let most = |list: &[Input<'static>]| list.iter().map(Input::held).reduce(f64::max).map(Force::from_lbf);
     let on_rivet = most(&on_rivets).map(|most| work.step(&GREATEST, About::Whole, &on_rivets, most));
     let in_doubler = most(&in_doublers).map(|most| work.step(&DOUBLER_MOST, About::Whole, &in_doublers, most));
     Most { on_rivet, in_doubler }
@@ -229,33 +229,28 @@ pub(crate) fn of(question: &Installation<'_, '_>, whole: Option<Figure<'static>>
 
 /// The limit load on the rivet that carries most, beside what one rivet carries.
 pub(crate) fn beside_ultimate(
-    most: Figure<'static>,
+    most: Input<'static>,
     (is_ultimate, safety): (bool, (f64, Basis)),
-    carries: Figure<'static>,
+    carries: Input<'static>,
     work: &mut Working<'_>,
 ) {
     let limit = if is_ultimate {
-        let safety = Figure::new(SAFETY, Value::number(safety.0), safety.1);
+        let safety = Input::new(SAFETY, Quantity::number(safety.0), safety.1);
         let limit = Force::from_lbf(most.held() / safety.held());
         work.step(&LIMIT_OF_ULTIMATE, About::Whole, &[most, safety], limit)
     } else {
         work.step(&LIMIT_GIVEN, About::Whole, &[most], most.value)
     };
-    let ratio = Value::number(limit.held() / carries.held());
+    let ratio = Quantity::number(limit.held() / carries.held());
     work.step(&BESIDE_ULTIMATE, About::Whole, &[limit, carries.called(CARRIES)], ratio);
 }
 
 /// The load in one of two sheets that lie outside.
-pub(crate) fn in_outer(
-    in_doubler: Figure<'static>,
-    share: f64,
-    about: About,
-    work: &mut Working<'_>,
-) -> Figure<'static> {
+pub(crate) fn in_outer(in_doubler: Input<'static>, share: f64, about: About, work: &mut Working<'_>) -> Input<'static> {
     if share >= 1.0 {
         return in_doubler.called(IN_SHEET);
     }
-    let figures = [in_doubler.called(IN_OTHER), Figure::new(SHARE, Value::number(share), Basis::DOUBLE_SHEAR)];
+    let figures = [in_doubler.called(IN_OTHER), Input::new(SHARE, Quantity::number(share), Basis::DOUBLE_SHEAR)];
     work.step(&SHEET_HAS, about, &figures, Force::from_lbf(in_doubler.held() * share))
 }
 
@@ -263,9 +258,9 @@ pub(crate) fn in_outer(
 struct Rows<'q> {
     question: &'q Installation<'q, 'q>,
     plates: [Plate; 2],
-    stiff: [Figure<'static>; 2],
-    spacing: Figure<'static>,
-    rows: Figure<'static>,
+    stiff: [Input<'static>; 2],
+    spacing: Input<'static>,
+    rows: Input<'static>,
 }
 
 impl<'q> Rows<'q> {
@@ -275,8 +270,8 @@ impl<'q> Rows<'q> {
         for layer in stack.load_carrying() {
             sheets.push(Plate::of(layer, question.practice())?).ok()?;
         }
-        let pitch = Figure::given(PITCH, pitch_length);
-        let mut first = |rule, plate: Plate, [modulus, thickness]: [Figure<'static>; 2]| {
+        let pitch = Input::given(PITCH, pitch_length);
+        let mut first = |rule, plate: Plate, [modulus, thickness]: [Input<'static>; 2]| {
             let stiffness = Force::from_lbf(plate.stiffness(pitch_length));
             work.step(rule, About::Whole, &[modulus, pitch, thickness], stiffness)
         };
@@ -296,16 +291,16 @@ impl<'q> Rows<'q> {
             }
             _ => return None,
         };
-        let spacing = Figure::given(SPACING, question.row_spacing_given().unwrap_or(pitch_length));
-        let rows = Figure::given(ROWS, Value::count(question.row_count()));
+        let spacing = Input::given(SPACING, question.row_spacing_given().unwrap_or(pitch_length));
+        let rows = Input::given(ROWS, Quantity::count(question.row_count()));
         Some(Rows { question, plates, stiff, spacing, rows })
     }
 
     fn by(
         &self,
         shared: &Shared,
-        whole: Option<Figure<'static>>,
-        (on_rivets, in_doublers): (&mut impl Extend<Figure<'static>>, &mut impl Extend<Figure<'static>>),
+        whole: Option<Input<'static>>,
+        (on_rivets, in_doublers): (&mut impl Extend<Input<'static>>, &mut impl Extend<Input<'static>>),
         work: &mut Working<'_>,
     ) {
         let question = self.question;
@@ -316,20 +311,20 @@ impl<'q> Rows<'q> {
         let flexibility =
             gives((&rivet, of_rivet(shared.rivet_modulus)), by, self.plates, shared.flexibility, (about, work));
         let [k1, k2] = [(&STRETCH_1, self.stiff[0]), (&STRETCH_2, self.stiff[1])].map(|(rule, stiff)| {
-            let ratio = Value::number(self.spacing.held() / (flexibility.held() * stiff.held()));
+            let ratio = Quantity::number(self.spacing.held() / (flexibility.held() * stiff.held()));
             work.step(rule, about, &[self.spacing, flexibility, stiff], ratio)
         });
         let decay = 2.0 * libm::asinh(libm::sqrt(k1.held() + k2.held()) / 2.0);
-        let decay = work.step(&CHANGES, about, &[k1, k2], Value::number(decay));
+        let decay = work.step(&CHANGES, about, &[k1, k2], Quantity::number(decay));
         let Some(peak) = shared.sharing.peak_row() else { return };
         let number = u16::try_from(shared.sharing.peak).unwrap_or(u16::MAX).saturating_add(1);
-        let row = Figure::given(ROW, Value::count(number));
+        let row = Input::given(ROW, Quantity::count(number));
         let is_doubler = question.is_doubler();
         let rule = if is_doubler { &OF_DOUBLER } else { &OF_LAP };
         let figures = [decay, self.rows, row, k1, k2];
         let figures =
             if is_doubler { figures.split_last().map_or(&figures[..], |(_, rest)| rest) } else { &figures[..] };
-        let part = work.step(rule, about, figures, Value::number(peak.share));
+        let part = work.step(rule, about, figures, Quantity::number(peak.share));
         if let Some(whole) = whole {
             let load = Force::from_lbf(part.held() * whole.held());
             on_rivets.extend([work.step(&ON_ROW, about, &[part, whole], load)]);
@@ -337,7 +332,7 @@ impl<'q> Rows<'q> {
         if is_doubler && let Some(whole) = whole {
             let (r, u) = (self.rows.held(), decay.held());
             let middle = libm::cosh(u * (r / 2.0 - libm::floor(r / 2.0))) / libm::cosh(r * u / 2.0);
-            let part = Value::number(k1.held() / (k1.held() + k2.held()) * (1.0 - middle));
+            let part = Quantity::number(k1.held() / (k1.held() + k2.held()) * (1.0 - middle));
             let part = work.step(&IN_DOUBLER, about, &[k1, k2, decay, self.rows], part);
             let load = Force::from_lbf(part.held() * whole.held());
             in_doublers.extend([work.step(&DOUBLER_HAS, about, &[part, whole], load)]);
@@ -351,9 +346,9 @@ impl<'q> Rows<'q> {
 pub(crate) fn in_pack(
     rows: &PackRows<'_, '_>,
     (formula, found): (Formula, &Layers),
-    (whole, wanted): (Figure<'static>, Option<(usize, Place)>),
+    (whole, wanted): (Input<'static>, Option<(usize, FastenerPlace)>),
     work: &mut Working<'_>,
-) -> Option<Figure<'static>> {
+) -> Option<Input<'static>> {
     const MAX_PLANES: usize = MAX_PLATES - 1;
     let mut plates = heapless::Vec::<(u8, Plate), MAX_PLATES>::new();
     for (number, layer) in rows.stack.numbered_load_carrying() {
@@ -361,9 +356,9 @@ pub(crate) fn in_pack(
     }
     let by = About::Named(formula.as_str());
     work.of(by);
-    let pitch = Figure::given(PITCH, rows.pitch);
-    let spacing = Figure::given(SPACING, rows.apart);
-    let mut stiff = heapless::Vec::<Figure<'static>, MAX_PLATES>::new();
+    let pitch = Input::given(PITCH, rows.pitch);
+    let spacing = Input::given(SPACING, rows.apart);
+    let mut stiff = heapless::Vec::<Input<'static>, MAX_PLATES>::new();
     for (number, plate) in &plates {
         let [modulus, thickness] = plate.figures(MODULUS, THICKNESS);
         let stiffness = Force::from_lbf(plate.stiffness(rows.pitch));
@@ -371,7 +366,7 @@ pub(crate) fn in_pack(
     }
     let modulus = lap::rivet_modulus(rows.rivet, rows.rivet_modulus).ok()?;
     let plane_of = |plane: usize| About::Numbered("plane", u16::try_from(plane).unwrap_or(u16::MAX).saturating_add(1));
-    let mut flexibilities = heapless::Vec::<Figure<'static>, MAX_PLANES>::new();
+    let mut flexibilities = heapless::Vec::<Input<'static>, MAX_PLANES>::new();
     for (plane, ((_, above), (_, below))) in plates.iter().zip(plates.iter().skip(1)).enumerate() {
         let fastening = Fastening {
             diameter: rows.rivet.diameter(),
@@ -385,18 +380,18 @@ pub(crate) fn in_pack(
         let shown = gives(rivet, (formula, Shear::Single), [*above, *below], given, (plane_of(plane), work));
         let _ = flexibilities.push(shown);
     }
-    let mut tensions = heapless::Vec::<Figure<'static>, MAX_PLATES>::new();
+    let mut tensions = heapless::Vec::<Input<'static>, MAX_PLATES>::new();
     for (number, _) in &plates {
-        let none = Figure::given(TENSION, Force::ZERO).about(About::Layer(*number));
+        let none = Input::given(TENSION, Force::ZERO).about(About::Layer(*number));
         let _ = tensions.push(if *number == rows.from { whole.called(TENSION) } else { none });
     }
-    let mut loads = heapless::Vec::<Figure<'static>, MAX_PLANES>::new();
+    let mut loads = heapless::Vec::<Input<'static>, MAX_PLANES>::new();
     let mut shown = None;
     for index in 0..found.rows() {
         let share = found.row(index)?;
         let number = u16::try_from(index).unwrap_or(u16::MAX).saturating_add(1);
         work.of(About::Row(number));
-        let mut here = heapless::Vec::<Figure<'static>, MAX_PLANES>::new();
+        let mut here = heapless::Vec::<Input<'static>, MAX_PLANES>::new();
         for (plane, load) in share.planes.iter().enumerate() {
             let figure = match (loads.get(plane), tensions.get(plane), tensions.get(plane.saturating_add(1))) {
                 (Some(before), Some(above), Some(below)) => {
@@ -412,19 +407,19 @@ pub(crate) fn in_pack(
                     ];
                     work.step(&NEXT_ROW, About::RowOfPlane(number, plane_number(plane)), &figures, *load)
                 }
-                _ => Figure::new(IN_FIRST, *load, found.basis).about(About::RowOfPlane(number, plane_number(plane))),
+                _ => Input::new(IN_FIRST, *load, found.basis).about(About::RowOfPlane(number, plane_number(plane))),
             };
-            if wanted == Some((index, Place::Plane(plane_number(plane)))) {
+            if wanted == Some((index, FastenerPlace::Plane(plane_number(plane)))) {
                 shown = Some(figure);
             }
             let _ = here.push(figure);
         }
-        let mut behind = heapless::Vec::<Figure<'static>, MAX_PLATES>::new();
+        let mut behind = heapless::Vec::<Input<'static>, MAX_PLATES>::new();
         for (index_of, (came, (layer, _))) in tensions.iter().zip(&plates).enumerate() {
             let (above, below) = (index_of.checked_sub(1).and_then(|above| here.get(above)), here.get(index_of));
             let about = About::RowOfLayer(number, *layer);
             let came = came.called(CAME);
-            let left = came.held() + above.map_or(0.0, Figure::held) - below.map_or(0.0, Figure::held);
+            let left = came.held() + above.map_or(0.0, Input::held) - below.map_or(0.0, Input::held);
             let left = Force::from_lbf(left);
             let left = match (above, below) {
                 (None, Some(below)) => work.step(&BEHIND_FIRST, about, &[came, *below], left),
@@ -435,7 +430,7 @@ pub(crate) fn in_pack(
                 (Some(above), None) => work.step(&BEHIND_LAST, about, &[came, above.called(ABOVE)], left),
                 (None, None) => return None,
             };
-            if wanted == Some((index, Place::Plate(plane_number(index_of)))) {
+            if wanted == Some((index, FastenerPlace::Plate(plane_number(index_of)))) {
                 let put = Force::from_lbf(came.held() - left.held());
                 shown = Some(work.step(&TAKES_OUT, about, &[came, left], put));
             }
@@ -450,8 +445,8 @@ pub(crate) fn in_pack(
 /// How the rows of a patch's side share the most that it carries at limit load, by each formula, and what that is beside what one rivet carries.
 pub(crate) fn of_side(
     (found, taper): (&Patch, Taper),
-    carries: Figure<'static>,
-    one: Option<Figure<'static>>,
+    carries: Input<'static>,
+    one: Option<Input<'static>>,
     work: &mut Working<'_>,
 ) -> Option<()> {
     let rows = found.across.rows;
@@ -464,22 +459,22 @@ pub(crate) fn of_side(
     let safety = Factors::SEAM.safety;
     let limit = found.limit(Force::from_lbf(carries.held()));
     let load = Force::from_lbf(limit.lbf() * found.pitch.to_inches_f64());
-    let (pitch, spacing) = (Figure::given(PITCH, found.pitch), Figure::given(SPACING, found.apart));
-    let share = Figure::new(SIDE_SHARE, Value::number(found.share?), Basis::SPLICE_DEVELOPS);
-    let factor = Figure::new(SAFETY, Value::number(safety.value), safety.basis);
+    let (pitch, spacing) = (Input::given(PITCH, found.pitch), Input::given(SPACING, found.apart));
+    let share = Input::new(SIDE_SHARE, Quantity::number(found.share?), Basis::SPLICE_DEVELOPS);
+    let factor = Input::new(SAFETY, Quantity::number(safety.value), safety.basis);
     let whole = work.step(&SIDE_LIMIT, About::Whole, &[carries.called(SIDE_CARRIES), share, factor, pitch], load);
     let stiff = |plate: Plate, about: About, work: &mut Working<'_>| {
         let [modulus, thickness] = plate.figures(MODULUS, THICKNESS);
         work.step(&STIFFNESS, about, &[modulus, pitch, thickness], Force::from_lbf(plate.stiffness(found.pitch)))
     };
     let of_skin = stiff(skin, About::Named("skin"), work);
-    let mut most = heapless::Vec::<Figure<'static>, { Formula::ALL.len() }>::new();
+    let mut most = heapless::Vec::<Input<'static>, { Formula::ALL.len() }>::new();
     for formula in Formula::for_rivets(Shear::Single) {
         let Ok(shared) = found.shares(limit, formula, taper) else { continue };
         work.of(About::Named(formula.as_str()));
-        let mut tensions = [whole.called(TENSION), Figure::given(TENSION, Force::ZERO).about(About::Named("plate"))];
-        let mut before: Option<(Figure<'static>, Figure<'static>, Figure<'static>)> = None;
-        let mut loads = heapless::Vec::<Figure<'static>, { crate::repair::patch::MOST_ROWS as usize }>::new();
+        let mut tensions = [whole.called(TENSION), Input::given(TENSION, Force::ZERO).about(About::Named("plate"))];
+        let mut before: Option<(Input<'static>, Input<'static>, Input<'static>)> = None;
+        let mut loads = heapless::Vec::<Input<'static>, { crate::repair::patch::MOST_ROWS as usize }>::new();
         for (row, share) in (0..rows).zip(shared.rows()) {
             let number = u16::from(row).saturating_add(1);
             let about = About::Row(number);
@@ -487,10 +482,10 @@ pub(crate) fn of_side(
             let here = at(row);
             if let Taper::Feathered(first) = taper {
                 let figures = [
-                    Figure::given(THIN_FIRST, first.min(plate.thickness)),
-                    Figure::given(THICK_LAST, plate.thickness),
-                    Figure::given(ROW, Value::count(number)),
-                    Figure::given(ROWS, Value::count(rows)),
+                    Input::given(THIN_FIRST, first.min(plate.thickness)),
+                    Input::given(THICK_LAST, plate.thickness),
+                    Input::given(ROW, Quantity::count(number)),
+                    Input::given(ROWS, Quantity::count(rows)),
                 ];
                 work.step(&THINS, about, &figures, here.thickness);
             }
@@ -519,7 +514,7 @@ pub(crate) fn of_side(
                     ];
                     work.step(&NEXT_OF_SIDE, about, &figures, share.a_fastener)
                 }
-                None => Figure::new(IN_FIRST, share.a_fastener, shared.basis).about(about),
+                None => Input::new(IN_FIRST, share.a_fastener, shared.basis).about(about),
             };
             let [in_skin, in_plate] = tensions;
             let (left, right) = (in_skin.held() - load.held(), in_plate.held() + load.held());
@@ -549,14 +544,14 @@ pub(crate) fn of_side(
         }
         work.of(About::Whole);
     }
-    let greatest = most.iter().map(Figure::held).reduce(f64::max)?;
+    let greatest = most.iter().map(Input::held).reduce(f64::max)?;
     let greatest = work.step(&GREATEST, About::Whole, &most, Force::from_lbf(greatest));
     beside_ultimate(greatest, (false, (safety.value, safety.basis)), one?, work);
     Some(())
 }
 
 /// A load without its sign.
-pub(crate) fn size(load: Figure<'static>, without_sign: Force, work: &mut Working<'_>) -> Figure<'static> {
+pub(crate) fn size(load: Input<'static>, without_sign: Force, work: &mut Working<'_>) -> Input<'static> {
     work.step(&SIZE, About::Whole, &[load.called(IN_PLANE)], without_sign)
 }
 

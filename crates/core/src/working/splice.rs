@@ -2,7 +2,7 @@
 
 use super::joint::{self, of_sheet};
 use super::repair::{BY_ITSELF, LAID_OUT};
-use super::{About, Figure, Kind, Value, Working, rules, symbols};
+use super::{About, Input, Kind, Quantity, Working, rules, symbols};
 use crate::basis::Basis;
 use crate::joint::hole_table;
 use crate::joint::splice::{AN3_DIAMETER, AN3_SHEAR, CountRounding, SpliceMember};
@@ -64,8 +64,8 @@ rules! { LIST:
     OF_SHEET = "develops", "How much of the sheet it develops", DEVELOPS, "W / (Ftu × t)", SPLICE_DEVELOPS;
 }
 
-fn per_inch(count: f64) -> Value {
-    Value::new(Kind::PerUnit, count)
+fn per_inch(count: f64) -> Quantity {
+    Quantity::new(Kind::PerUnit, count)
 }
 
 /// The count by one table: for every unit of width, before and after the part for the member.
@@ -73,72 +73,72 @@ pub(crate) fn by_table(
     found: &ByTable,
     diameter: Option<Length>,
     work: &mut Working<'_>,
-) -> (Figure<'static>, Figure<'static>) {
+) -> (Input<'static>, Input<'static>) {
     let about = About::Named(found.table.name());
-    let thickness = Figure::new(TABULATED, found.thickness, found.table.basis());
+    let thickness = Input::new(TABULATED, found.thickness, found.table.basis());
     let (bearing, bearing_basis) = found.table.bearing_part();
-    let bearing = Figure::new(BEARING_PART, Value::number(bearing), bearing_basis);
+    let bearing = Input::new(BEARING_PART, Quantity::number(bearing), bearing_basis);
     let formula = per_inch(found.cell.formula);
     let rule = match diameter.and_then(hole_table::nominal_hole) {
         Some(row) => {
             let (shear, basis) = found.table.shear_part();
-            let shear = Figure::new(SHEAR_PART, Value::number(shear), basis);
-            let hole = Figure::new(HOLE, row.hole, row.basis);
+            let shear = Input::new(SHEAR_PART, Quantity::number(shear), basis);
+            let hole = Input::new(HOLE, row.hole, row.basis);
             work.step(&BY_RULE, about, &[thickness, shear, hole, bearing], formula)
         }
         None => {
-            let bolt = Figure::new(BOLT, AN3_DIAMETER, Basis::AN3_DIAMETER);
+            let bolt = Input::new(BOLT, AN3_DIAMETER, Basis::AN3_DIAMETER);
             match found.table.bolt_sheet() {
                 Some(sheet) => {
-                    let sheet = Figure::new(BOLT_SHEET, sheet, found.table.basis());
-                    let shear = Figure::new(BOLT_SHEAR, AN3_SHEAR, found.table.basis());
+                    let sheet = Input::new(BOLT_SHEET, sheet, found.table.basis());
+                    let shear = Input::new(BOLT_SHEAR, AN3_SHEAR, found.table.basis());
                     work.step(&BY_BOLT_RULE, about, &[sheet, thickness, shear, bearing, bolt], formula)
                 }
                 None => work.step(&BY_BOLT_BEARING, about, &[bearing, bolt], formula),
             }
         }
     };
-    let cell = Figure::new(CELL, per_inch(found.cell.printed.unwrap_or(found.used)), found.table.basis());
-    let decimal = Figure::new(DECIMAL, per_inch(0.1), found.table.basis());
+    let cell = Input::new(CELL, per_inch(found.cell.printed.unwrap_or(found.used)), found.table.basis());
+    let decimal = Input::new(DECIMAL, per_inch(0.1), found.table.basis());
     let used = work.step(&TO_USE, about, &[cell, rule, decimal], per_inch(found.used));
     let (_, part) = part_of(found.member);
     let reduced = work.step(&FOR_MEMBER, about, &[used, part], per_inch(found.per_inch));
     (used, reduced)
 }
 
-fn part_of(member: SpliceMember) -> (f64, Figure<'static>) {
+fn part_of(member: SpliceMember) -> (f64, Input<'static>) {
     let (percent, basis) = member.percent();
     let part = f64::from(percent) / 100.0;
-    (part, Figure::new(PART, Value::number(part), basis))
+    (part, Input::new(PART, Quantity::number(part), basis))
 }
 
 /// Whole rivets over a width by a table's count.
 pub(crate) fn over_width(
     found: &ByTable,
-    used: Figure<'static>,
-    width: Figure<'static>,
+    used: Input<'static>,
+    width: Input<'static>,
     total: u32,
     work: &mut Working<'_>,
-) -> Figure<'static> {
+) -> Input<'static> {
     let about = About::Named(found.table.name());
     let (_, part) = part_of(found.member);
     let rule = match found.member.rounding() {
         CountRounding::Once => &OVER_WIDTH,
         CountRounding::BeforeAndAfter => &OVER_WIDTH_TWICE,
     };
-    work.step(rule, about, &[used, width.called(WIDTH), part], Value::count(total))
+    work.step(rule, about, &[used, width.called(WIDTH), part], Quantity::count(total))
 }
 
 /// The counts of a rate: the figures to use, by the first table, by the other one, and by the strengths.
 pub(crate) struct Counts {
-    pub(crate) first: Option<(Figure<'static>, Figure<'static>)>,
-    pub(crate) also: Option<(Figure<'static>, Figure<'static>)>,
-    pub(crate) strength: Option<Figure<'static>>,
+    pub(crate) first: Option<(Input<'static>, Input<'static>)>,
+    pub(crate) also: Option<(Input<'static>, Input<'static>)>,
+    pub(crate) strength: Option<Input<'static>>,
 }
 
 impl Counts {
     /// The count that is laid out.
-    pub(crate) fn laid(&self, rate: &Rate) -> Option<Figure<'static>> {
+    pub(crate) fn laid(&self, rate: &Rate) -> Option<Input<'static>> {
         match rate.from? {
             By::Table => self.first.map(|(_, reduced)| reduced),
             By::Example => self.also.or(self.first).map(|(_, reduced)| reduced),
@@ -151,12 +151,12 @@ impl Counts {
     pub(crate) fn over(
         &self,
         rate: &Rate,
-        width: Figure<'static>,
+        width: Input<'static>,
         total: u32,
         work: &mut Working<'_>,
-    ) -> Option<Figure<'static>> {
+    ) -> Option<Input<'static>> {
         let by_table =
-            |found: Option<ByTable>, counts: Option<(Figure<'static>, Figure<'static>)>, work: &mut Working<'_>| {
+            |found: Option<ByTable>, counts: Option<(Input<'static>, Input<'static>)>, work: &mut Working<'_>| {
                 Some(over_width(&found?, counts?.0, width, total, work))
             };
         match rate.from? {
@@ -165,7 +165,7 @@ impl Counts {
             By::Strength => {
                 let count = self.strength?;
                 let figures = [count, width.called(WIDTH)];
-                Some(work.step(&STRENGTH_RATE_OVER_WIDTH, About::Whole, &figures, Value::count(total)))
+                Some(work.step(&STRENGTH_RATE_OVER_WIDTH, About::Whole, &figures, Quantity::count(total)))
             }
             By::Greater => None,
         }
@@ -177,15 +177,15 @@ pub(crate) fn counts(
     rate: &Rate,
     (material, thickness, practice): (Material, Length, &Practice<'_>),
     diameter: Option<Length>,
-    one: Option<Figure<'static>>,
+    one: Option<Input<'static>>,
     work: &mut Working<'_>,
 ) -> Counts {
     let first = rate.by_table.map(|found| by_table(&found, diameter, work));
     let also = rate.also.map(|found| by_table(&found, diameter, work));
     let strength = rate.by_strength.and_then(|found| {
         let ftu = of_sheet(FTU, Property::TensionUltimate, &practice.sheet(material, thickness))?;
-        let one = one.unwrap_or_else(|| Figure::new(ONE, found.per_rivet.force, found.per_rivet.basis));
-        let figures = [ftu, Figure::given(THICKNESS, thickness), one.called(ONE)];
+        let one = one.unwrap_or_else(|| Input::new(ONE, found.per_rivet.force, found.per_rivet.basis));
+        let figures = [ftu, Input::given(THICKNESS, thickness), one.called(ONE)];
         Some(work.step(&BY_STRENGTH, About::Whole, &figures, per_inch(found.per_inch)))
     });
     Counts { first, also, strength }
@@ -215,8 +215,8 @@ pub(crate) fn counts(
 /// ```
 pub fn of(query: &SeamQuery<'_>, found: &Seam, work: &mut Working<'_>) {
     let Ok(stack) = query.pack() else { return };
-    let width = Figure::given(WIDTH, query.width);
-    let thickness = Figure::given(THICKNESS, query.thickness);
+    let width = Input::given(WIDTH, query.width);
+    let thickness = Input::given(THICKNESS, query.thickness);
     let sheet = query.practice.sheet(query.material, query.thickness);
     let ftu = of_sheet(FTU, Property::TensionUltimate, &sheet);
     let rivet = match query.held {
@@ -236,7 +236,7 @@ pub fn of(query: &SeamQuery<'_>, found: &Seam, work: &mut Working<'_>) {
     let counts = counts(&found.rate, (query.material, query.thickness, query.practice), diameter, one, work);
     let totals = found.totals;
     let by_table =
-        |table: Option<ByTable>, counted: Option<(Figure<'static>, Figure<'static>)>, total, work: &mut Working<'_>| {
+        |table: Option<ByTable>, counted: Option<(Input<'static>, Input<'static>)>, total, work: &mut Working<'_>| {
             Some(over_width(&table?, counted?.0, width, total?, work))
         };
     let table = by_table(found.rate.by_table, counts.first, totals.table, work);
@@ -244,7 +244,7 @@ pub fn of(query: &SeamQuery<'_>, found: &Seam, work: &mut Working<'_>) {
     let strength = ftu.zip(found.sheet_load).and_then(|(ftu, load)| {
         let load = work.step(&WHOLE_SHEET, About::Whole, &[ftu, thickness, width], load);
         let one = counts.strength.and(one)?;
-        let total = Value::count(totals.strength?);
+        let total = Quantity::count(totals.strength?);
         Some(work.step(&STRENGTH_OVER_WIDTH, About::Whole, &[load, one.called(ONE)], total))
     });
     let total = match query.by {
@@ -253,20 +253,20 @@ pub fn of(query: &SeamQuery<'_>, found: &Seam, work: &mut Working<'_>) {
         By::Strength => strength,
         By::Greater => match (table, strength, found.total) {
             (Some(table), Some(strength), Some(total)) => {
-                Some(work.step(&GREATER, About::Whole, &[table, strength], Value::count(total)))
+                Some(work.step(&GREATER, About::Whole, &[table, strength], Quantity::count(total)))
             }
             (table, strength, _) => table.or(strength),
         },
     };
     let (Some(total), Some(laid)) = (total, found.laid) else { return };
-    let rows = Figure::given(ROWS, Value::count(laid.rows.rows));
-    let per_row = work.step(&IN_A_ROW, About::Whole, &[total, rows], Value::count(laid.rows.per_row));
-    work.step(&AS_LAID, About::Whole, &[per_row, rows], Value::count(laid.rows.total));
+    let rows = Input::given(ROWS, Quantity::count(laid.rows.rows));
+    let per_row = work.step(&IN_A_ROW, About::Whole, &[total, rows], Quantity::count(laid.rows.per_row));
+    work.step(&AS_LAID, About::Whole, &[per_row, rows], Quantity::count(laid.rows.total));
     work.step(&OF_PITCH, About::Whole, &[width, per_row], laid.rows.pitch);
     let edge = query.practice.length(crate::practice::Name::EdgeDistanceLeast, &query.case_of(laid.rows.rows));
     if let (Some(edge), Some(apart), Some(overlap)) = (edge, laid.apart, laid.overlap) {
-        let edge = Figure::new(EDGE, edge.value, edge.basis);
-        let apart = Figure::new(SPACING, apart.value, apart.basis);
+        let edge = Input::new(EDGE, edge.value, edge.basis);
+        let apart = Input::new(SPACING, apart.value, apart.basis);
         work.step(&OF_LAP, About::Whole, &[edge, rows, apart], overlap);
     }
     if let (Some(row), Some(rivet)) = (&found.row, rivet) {
@@ -277,19 +277,19 @@ pub fn of(query: &SeamQuery<'_>, found: &Seam, work: &mut Working<'_>) {
         work.of(About::Whole);
         if let (Some(carries), Some(ftu), Some(develops)) = (carries, ftu, laid.develops) {
             let figures = [carries.called(CARRIES), ftu, thickness];
-            work.step(&OF_SHEET, About::Whole, &figures, Value::number(develops));
+            work.step(&OF_SHEET, About::Whole, &figures, Quantity::number(develops));
         }
     }
 }
 
 /// What a row carries over what the sheet does without holes.
 pub(crate) fn develops(
-    carries: Figure<'static>,
+    carries: Input<'static>,
     (material, thickness, practice): (Material, Length, &Practice<'_>),
     share: f64,
     work: &mut Working<'_>,
 ) {
     let Some(ftu) = of_sheet(FTU, Property::TensionUltimate, &practice.sheet(material, thickness)) else { return };
-    let figures = [carries.called(CARRIES), ftu, Figure::given(THICKNESS, thickness)];
-    work.step(&OF_SHEET, About::Whole, &figures, Value::number(share));
+    let figures = [carries.called(CARRIES), ftu, Input::given(THICKNESS, thickness)];
+    work.step(&OF_SHEET, About::Whole, &figures, Quantity::number(share));
 }

@@ -1,7 +1,7 @@
 //! A strip of rows that are counted one by one, step by step.
 
 use super::joint::{self, Carried, OF_ONE, of_sheet};
-use super::{About, Figure, Kind, Value, Working, rules, symbols};
+use super::{About, Input, Kind, Quantity, Working, rules, symbols};
 use crate::basis::Basis;
 use crate::joint::hole_table;
 use crate::joint::strip::{Hole, Pulled, StripSheet, WeakestLine, holes_of_line};
@@ -67,7 +67,7 @@ rules! { LIST:
 
 /// What a strip carries, as [`counted`](crate::repair::strip::counted) found it.
 pub fn of(query: &CountedQuery<'_, '_>, found: &CountedStrip, work: &mut Working<'_>) {
-    let mut totals = heapless::Vec::<Option<Figure<'static>>, MOST>::new();
+    let mut totals = heapless::Vec::<Option<Input<'static>>, MOST>::new();
     for (index, row) in found.rows.iter().enumerate() {
         let number = u16::try_from(index).unwrap_or(u16::MAX).saturating_add(1);
         work.of(About::Row(number));
@@ -77,11 +77,11 @@ pub fn of(query: &CountedQuery<'_, '_>, found: &CountedStrip, work: &mut Working
     work.of(About::Whole);
     let known = || totals.iter().copied().flatten();
     let all = found.all_rivets.map(|all| {
-        let figures: heapless::Vec<Figure<'static>, MOST> = known().collect();
+        let figures: heapless::Vec<Input<'static>, MOST> = known().collect();
         work.step(&TOGETHER, About::Whole, &figures, all)
     });
-    let width = Figure::given(WIDTH, query.width);
-    let mut lines = heapless::Vec::<Figure<'static>, MOST>::new();
+    let width = Input::given(WIDTH, query.width);
+    let mut lines = heapless::Vec::<Input<'static>, MOST>::new();
     for (number, line) in found.lines().map_while(Result::ok) {
         let shown = line_of(query, found, (number, &line), (&totals, width), work);
         if let Some(shown) = shown {
@@ -98,33 +98,33 @@ pub fn of(query: &CountedQuery<'_, '_>, found: &CountedStrip, work: &mut Working
         gross(one).total_cmp(&gross(other))
     }) {
         let ftu = ftu_of(query, *number, sheet);
-        let figures = [ftu, Figure::given(THICKNESS, sheet.thickness), width];
+        let figures = [ftu, Input::given(THICKNESS, sheet.thickness), width];
         let gross = work.step(&WITHOUT, About::Layer(*number), &figures, found.gross);
-        let efficiency = Value::number(carries.held() / gross.held());
+        let efficiency = Quantity::number(carries.held() / gross.held());
         work.step(&OVER, About::Whole, &[carries, gross], efficiency);
     }
     if let (Some(margin), Some((load, factors))) = (found.margin, query.load) {
-        let force = Figure::given(super::joint::LOAD, load.force);
+        let force = Input::given(super::joint::LOAD, load.force);
         joint::margins_over(&OF_ONE, (load, force), factors, (Some(margin), None), (Some(carries), None), work);
     }
 }
 
 /// Tension of a sheet: as given, or as the handbook guarantees it.
-fn ftu_of(query: &CountedQuery<'_, '_>, number: u8, sheet: &crate::joint::strip::StripSheet) -> Figure<'static> {
+fn ftu_of(query: &CountedQuery<'_, '_>, number: u8, sheet: &crate::joint::strip::StripSheet) -> Input<'static> {
     let (ftu, basis) = sheet.ftu;
     let published = query.stack.numbered_load_carrying().find(|(of, _)| *of == number).and_then(|(_, layer)| {
         let known = query.practice.sheet(layer.material?, sheet.thickness);
         of_sheet(FTU, Property::TensionUltimate, &known)
     });
-    published.filter(|_| query.given.ftu.is_none()).unwrap_or_else(|| Figure::new(FTU, ftu, basis))
+    published.filter(|_| query.given.ftu.is_none()).unwrap_or_else(|| Input::new(FTU, ftu, basis))
 }
 
 /// The hole that a row counts: as given, else the nominal one of its rivet, else its shank.
-fn hole_of(query: &CountedQuery<'_, '_>, row: &RowOfStrip) -> Figure<'static> {
+fn hole_of(query: &CountedQuery<'_, '_>, row: &RowOfStrip) -> Input<'static> {
     let nominal = hole_table::nominal_hole(row.row.rivet.diameter());
     match query.given.hole {
-        Some(hole) => Figure::given(HOLE, hole),
-        None => Figure::new(HOLE, row.hole, nominal.map_or(Basis::SHANK_COUNTS, |nominal| nominal.basis)),
+        Some(hole) => Input::given(HOLE, hole),
+        None => Input::new(HOLE, row.hole, nominal.map_or(Basis::SHANK_COUNTS, |nominal| nominal.basis)),
     }
 }
 
@@ -134,7 +134,7 @@ fn row_of(
     index: usize,
     row: &RowOfStrip,
     work: &mut Working<'_>,
-) -> Option<Figure<'static>> {
+) -> Option<Input<'static>> {
     let given = &query.given;
     let hole = hole_of(query, row);
     let mut carried = Carried::default();
@@ -144,37 +144,37 @@ fn row_of(
     }
     let shear = match (given.rivet_fsu, row.shear) {
         (Some(fsu), Some(shear)) => {
-            let planes = Figure::given(PLANES, Value::count(query.shear.planes()));
-            let figures = [Figure::given(FSU_RIVET, fsu), planes, hole];
+            let planes = Input::given(PLANES, Quantity::count(query.shear.planes()));
+            let figures = [Input::given(FSU_RIVET, fsu), planes, hole];
             Some(work.step(&GIVEN_SHEAR, About::Whole, &figures, shear.force))
         }
         _ => carried.shear,
     };
     let bearing = match (given.fbru, row.bearing) {
         (Some(fbru), Some(bearing)) => {
-            let figures = [Figure::given(FBR, fbru), hole, Figure::given(THICKNESS, query.thinnest())];
+            let figures = [Input::given(FBR, fbru), hole, Input::given(THICKNESS, query.thinnest())];
             Some(work.step(&GIVEN_BEARING, About::Whole, &figures, bearing.force))
         }
         (None, Some(bearing)) => {
-            let figures: heapless::Vec<Figure<'static>, { crate::joint::strength::MAX_SHEETS }> =
+            let figures: heapless::Vec<Input<'static>, { crate::joint::strength::MAX_SHEETS }> =
                 carried.bearings.iter().copied().flatten().collect();
             Some(work.step(&WEAKER_BEARING, About::Whole, &figures, bearing.force))
         }
         (_, None) => None,
     };
-    let mut parts = heapless::Vec::<Figure<'static>, { 2 + crate::joint::strength::MAX_SHEETS }>::new();
+    let mut parts = heapless::Vec::<Input<'static>, { 2 + crate::joint::strength::MAX_SHEETS }>::new();
     let _ = parts.extend_from_slice(&[shear?, bearing?]);
     for (number, layer) in query.torn_at(index) {
         let thickness = layer.thickness.nominal();
         let published = || of_sheet(FSU, Property::ShearUltimate, &query.practice.sheet(layer.material?, thickness));
-        let Some(fsu) = given.fsu.map(|fsu| Figure::given(FSU, fsu)).or_else(published) else { continue };
-        let edge = Figure::given(EDGE, query.edge);
+        let Some(fsu) = given.fsu.map(|fsu| Input::given(FSU, fsu)).or_else(published) else { continue };
+        let edge = Input::given(EDGE, query.edge);
         let force = Force::from_lbf(2.0 * edge.held() * thickness.to_inches_f64() * fsu.held());
-        let figures = [edge, Figure::given(THICKNESS, thickness), fsu];
+        let figures = [edge, Input::given(THICKNESS, thickness), fsu];
         let _ = parts.push(work.step(&TORN, About::Layer(number), &figures, force));
     }
     let one = work.step(&OF_ONE_RIVET, About::Whole, &parts, row.carries()?);
-    let count = Figure::given(COUNT, Value::count(row.row.count));
+    let count = Input::given(COUNT, Quantity::count(row.row.count));
     let all = Force::from_lbf(one.held() * f64::from(row.row.count));
     Some(work.step(&OF_ROW, About::Whole, &[one, count], all))
 }
@@ -184,30 +184,30 @@ fn zigzag(
     query: &CountedQuery<'_, '_>,
     found: &CountedStrip,
     (sheet, line): (&StripSheet, &WeakestLine),
-    (width, about): (Figure<'static>, About),
+    (width, about): (Input<'static>, About),
     work: &mut Working<'_>,
-) -> Figure<'static> {
+) -> Input<'static> {
     let holes = holes_of_line(&found.holes, sheet, line.row);
-    let mut cut = heapless::Vec::<Figure<'static>, MOST>::new();
-    let mut legs = heapless::Vec::<Figure<'static>, MOST>::new();
+    let mut cut = heapless::Vec::<Input<'static>, MOST>::new();
+    let mut legs = heapless::Vec::<Input<'static>, MOST>::new();
     let mut before: Option<&Hole> = None;
     for hole in &holes {
         let of = found.rows.iter().find(|row| row.hole == hole.diameter);
-        let figure = of.map_or_else(|| Figure::given(HOLE, hole.diameter), |row| hole_of(query, row));
+        let figure = of.map_or_else(|| Input::given(HOLE, hole.diameter), |row| hole_of(query, row));
         let _ = cut.push(figure);
         let slant = before
             .map(|before| (hole.at.x.max(before.at.x).minus(hole.at.x.min(before.at.x)), hole.at.y.minus(before.at.y)));
         if let Some((s, g)) = slant.filter(|(s, _)| *s > Length::ZERO) {
-            let figures = [Figure::given(ALONG, s), Figure::given(ACROSS, g)];
+            let figures = [Input::given(ALONG, s), Input::given(ACROSS, g)];
             let back = s.to_inches_f64() * s.to_inches_f64() / (4.0 * g.to_inches_f64());
-            let _ = legs.push(work.step(&LEG_GIVES, about, &figures, Value::new(Kind::Length, back)));
+            let _ = legs.push(work.step(&LEG_GIVES, about, &figures, Quantity::new(Kind::Length, back)));
         }
         before = Some(hole);
     }
-    let sum = |list: &[Figure<'static>]| Value::new(Kind::Length, list.iter().map(Figure::held).sum());
+    let sum = |list: &[Input<'static>]| Quantity::new(Kind::Length, list.iter().map(Input::held).sum());
     let away = work.step(&CUT_AWAY, about, &cut, sum(&cut));
     let back = work.step(&GIVEN_BACK, about, &legs, sum(&legs));
-    work.step(&SLANTING, about, &[width, away, back], Value::new(Kind::Length, line.net_width))
+    work.step(&SLANTING, about, &[width, away, back], Quantity::new(Kind::Length, line.net_width))
 }
 
 /// The weakest line of a row in a sheet.
@@ -215,18 +215,18 @@ fn line_of(
     query: &CountedQuery<'_, '_>,
     found: &CountedStrip,
     (number, line): (u8, &WeakestLine),
-    (totals, width): (&[Option<Figure<'static>>], Figure<'static>),
+    (totals, width): (&[Option<Input<'static>>], Input<'static>),
     work: &mut Working<'_>,
-) -> Option<Figure<'static>> {
+) -> Option<Input<'static>> {
     let (_, sheet) = found.sheets.iter().find(|(of, _)| *of == number)?;
     let first = found.row_of(line);
     let about = About::RowOfLayer(u16::try_from(first).unwrap_or(u16::MAX), number);
     let row = found.rows.get(first.checked_sub(1)?)?;
-    let left = Value::new(Kind::Length, line.net_width);
+    let left = Quantity::new(Kind::Length, line.net_width);
     let net = if line.zigzag {
         zigzag(query, found, (sheet, line), (width, about), work)
     } else {
-        let count = Figure::given(COUNT, Value::count(line.holes));
+        let count = Input::given(COUNT, Quantity::count(line.holes));
         work.step(&STRAIGHT, about, &[width, count, hole_of(query, row)], left)
     };
     let is_before = |index: usize| match sheet.pulled {
@@ -234,10 +234,10 @@ fn line_of(
         Pulled::AtLast => index.saturating_add(1) > first,
     };
     let gone = totals.iter().enumerate().filter(|(index, _)| is_before(*index)).filter_map(|(_, total)| *total);
-    let gone: heapless::Vec<Figure<'static>, MOST> = gone.collect();
+    let gone: heapless::Vec<Input<'static>, MOST> = gone.collect();
     let before =
-        if gone.is_empty() { Figure::given(BEFORE, line.before) } else { work.step(&GONE, about, &gone, line.before) };
-    let thickness = Figure::given(THICKNESS, sheet.thickness);
+        if gone.is_empty() { Input::given(BEFORE, line.before) } else { work.step(&GONE, about, &gone, line.before) };
+    let thickness = Input::given(THICKNESS, sheet.thickness);
     let figures = [ftu_of(query, number, sheet), thickness, net, before];
     Some(work.step(&PARTS, about, &figures, line.load.force))
 }

@@ -16,7 +16,7 @@ pub struct Symbol {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 #[non_exhaustive]
-pub struct Rule {
+pub struct Equation {
     /// The word for scripts; it never changes.
     pub word: &'static str,
     /// Its name.
@@ -41,7 +41,7 @@ pub(crate) use symbols;
 macro_rules! rules {
     ($list:ident: $( $name:ident = $word:literal, $title:literal, $result:ident, $formula:literal $(, $basis:ident)?; )+) => {
         $(
-            pub(crate) static $name: $crate::working::Rule = $crate::working::Rule {
+            pub(crate) static $name: $crate::working::Equation = $crate::working::Equation {
                 word: $word,
                 name: $title,
                 result: $result,
@@ -51,7 +51,7 @@ macro_rules! rules {
         )+
 
         /// All of them.
-        pub(crate) static $list: &[&$crate::working::Rule] = &[$( &$name, )+];
+        pub(crate) static $list: &[&$crate::working::Equation] = &[$( &$name, )+];
     };
 }
 pub(crate) use rules;
@@ -67,7 +67,7 @@ macro_rules! basis {
 pub(crate) use basis;
 
 /// Every formula, by what it is for.
-pub static RULES: &[&[&Rule]] = &[
+pub static EQUATIONS: &[&[&Equation]] = &[
     super::joint::LIST,
     super::shares::LIST,
     super::besides::LIST,

@@ -156,6 +156,7 @@ fn figure(figure: Option<Figure>, key: Option<Key>) -> String {
         Some(Figure::Force(force)) => format!("force:{:016x}", force.lbf().to_bits()),
         Some(Figure::Stress(stress)) => format!("stress:{:016x}", stress.psi().to_bits()),
         Some(Figure::Ratio(ratio)) => format!("ratio:{:016x}:{}", ratio.to_bits(), key.map_or(0, Key::number)),
+        Some(other) => panic!("{other:?} has no number here"),
     }
 }
 
@@ -365,6 +366,7 @@ fn length_case(pen: &mut Pen, own: &'static [Limit]) {
         Difference::FillTakesTail => 1,
         Difference::TailWouldFold => 2,
         Difference::HeadWouldBeTooLarge => 3,
+        other => panic!("{other} has no number here"),
     });
     say!(
         pen.answer,
@@ -721,6 +723,7 @@ fn joint_case(pen: &mut Pen, _: &'static [Limit]) {
             BearingKind::Sheet => 1,
             BearingKind::FlushJoint => 2,
             BearingKind::Indication => 3,
+            other => panic!("{other} has no number here"),
         });
         say!(
             pen.answer,
@@ -982,6 +985,7 @@ fn part_case(pen: &mut Pen, own: &'static [Limit]) {
         Head::Universal => 1,
         Head::Flush => 2,
         Head::ReducedFlush => 3,
+        other => panic!("{other} has no number here"),
     };
     let size = part.size();
     say!(

@@ -45,6 +45,7 @@ const LETTER: f64 = 6.6;
 
 /// How a hole is marked.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[non_exhaustive]
 pub enum Mark {
     /// As its row says.
     Like,

@@ -31,6 +31,7 @@ pub type At = (f64, f64);
 
 /// How heavy a line is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum Line {
     /// What is asked for.
     Heavy,
@@ -69,6 +70,7 @@ pub enum Anchor {
 
 /// Which letters.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum Letters {
     /// The name of the drawing.
     Heading,

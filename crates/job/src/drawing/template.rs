@@ -17,6 +17,7 @@ use crate::words::{self, ADVISORY};
 
 /// A size of paper, laid on its long side.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum Paper {
     /// 297 by 210 millimetres.
     A4,
@@ -76,6 +77,7 @@ pub const MOST_SHEETS: usize = 100;
 
 /// Why there is no template.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum NoTemplate {
     /// The job has no edge.
     NoEdge,

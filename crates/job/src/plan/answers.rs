@@ -12,6 +12,7 @@ use shophead::finding::{Code, Figure, Finding, Severity};
 use shophead::hole::AsFound;
 use shophead::length::{Bare, Length};
 use shophead::practice::Practice;
+use shophead::words::Units;
 
 use super::ruling::{Ruled, in_hole, opened_for};
 use super::{Plan, RowPlan, Subject};
@@ -33,6 +34,7 @@ pub struct AnswerPlan<'j> {
 
 /// Whether an answer counts.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum Standing {
     /// It does.
     Counts,
@@ -111,6 +113,7 @@ fn number_of(figure: Figure) -> String {
         Figure::Facts(facts) => facts.to_string(),
         Figure::Key(key) => key.to_string(),
         Figure::Length(length) => length.to_string(),
+        other => other.shown(Units::Inches).to_string(),
     }
 }
 

@@ -77,6 +77,7 @@ pub struct Plan<'j> {
 
 /// What a finding is about.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[non_exhaustive]
 pub enum Subject<'j> {
     /// The whole job.
     Job,
@@ -188,6 +189,7 @@ pub struct BeforeAndAfter {
 
 /// Why a row as installed cannot be compared with the row as planned.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum NotCompared {
     /// The job gives no edge distance.
     NoEdge,

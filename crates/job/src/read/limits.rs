@@ -133,8 +133,8 @@ fn limit_value(value: &Value<'_>, name: Option<Name>) -> Option<LimitValue> {
 }
 
 fn scope(table: &Table<'_>) -> Option<Scope> {
-    let heads = [("protruding", HeadScope::Protruding), ("flush", HeadScope::Flush), ("dimpled", HeadScope::Dimpled)];
-    let head = table.optional("head").map_or(Some(None), |value| value.word(heads.into_iter()).map(Some));
+    let heads = HeadScope::ALL.iter().map(|head| (head.as_str(), *head));
+    let head = table.optional("head").map_or(Some(None), |value| value.word(heads).map(Some));
     let alloy = table.optional("alloy").map_or(Some(None), |value| alloy(&value).map(Some));
     let diameter = table.optional("diameter").map_or(Some(None), |value| diameter(&value).map(Some));
     let rows = table.optional("rows").map_or(Some(None), |value| value.whole(1..=u8::MAX.into()).map(Some));

@@ -10,7 +10,7 @@ use shophead::basis::{Basis, Citation, Status};
 use shophead::material::Guarantee;
 use shophead::practice::Practice;
 use shophead::words::Units;
-use shophead::working::{About, Origin, Rule, Step, Symbol, Value, Working};
+use shophead::working::{About, Equation, Origin, Quantity, Symbol, WorkedStep, Working};
 
 pub use sheet::{Sheet, sheet};
 
@@ -21,7 +21,7 @@ pub struct Put {
     /// What stands for it in the formula, and what that means.
     pub symbol: Symbol,
     /// Its values: one, or one for each rivet or layer where `is_list`.
-    pub values: Vec<Value>,
+    pub values: Vec<Quantity>,
     /// Whether it is a list, which a formula sums over.
     pub is_list: bool,
     /// What it belongs to.
@@ -37,13 +37,13 @@ pub struct Worked {
     /// Which, counted from 1.
     pub number: u16,
     /// Its name and formula.
-    pub rule: &'static Rule,
+    pub rule: &'static Equation,
     /// What it is about.
     pub about: About,
     /// The figures put in.
     pub figures: Vec<Put>,
     /// What comes out.
-    pub result: Value,
+    pub result: Quantity,
 }
 
 /// Keeps the steps that `make` hands out.
@@ -70,8 +70,8 @@ pub fn kept(make: impl FnOnce(&mut Working<'_>)) -> Vec<Worked> {
 }
 
 impl Worked {
-    fn of(step: &Step<'_>) -> Worked {
-        let put = |figure: &shophead::working::Figure<'_>| Put {
+    fn of(step: &WorkedStep<'_>) -> Worked {
+        let put = |figure: &shophead::working::Input<'_>| Put {
             symbol: figure.symbol,
             values: match figure.each {
                 Some(each) => (0..step.listed).map_while(each).collect(),
@@ -163,7 +163,7 @@ impl Put {
     }
 }
 
-fn with_unit(value: Value, units: Units) -> String {
+fn with_unit(value: Quantity, units: Units) -> String {
     format!("{} {}", value.shown(units), value.kind().unit(units)).trim_end().to_owned()
 }
 

@@ -245,7 +245,7 @@ fn rate_pairs(rate: &Rate, context: &Context<'_>) -> Vec<(String, String)> {
         let part = if percent < 100 { format!(" x {percent} %") } else { String::new() };
         let laid = if is_laid { "; laid out" } else { "" };
         pairs.push((
-            format!("table {}", found.table.number()),
+            format!("table {}", found.table.as_str()),
             format!("{} an inch: {}{part}{laid}", units.ratio(found.per_inch), units.ratio(found.used)),
         ));
     }

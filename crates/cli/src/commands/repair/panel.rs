@@ -5,7 +5,7 @@ use shophead::length::Length;
 use shophead::material::Material;
 use shophead::practice::Entered;
 use shophead::repair::in_row::LaidRows;
-use shophead::repair::panel::{CopiedSeam, SeamError, SideQuery, seam as copied};
+use shophead::repair::panel::{CopiedSeam, PanelSeamError, SideQuery, seam as copied};
 use shophead::repair::patch::Plate;
 use shophead::repair::told::Tell;
 use shophead::rivet::part::Part;
@@ -57,7 +57,7 @@ pub(super) fn run<'a>(args: &PanelArgs, context: &Context<'a>) -> Result<Report<
             .sites(&sites);
         let seam = match copied(&query) {
             Ok(seam) => seam,
-            Err(SeamError::Refused { site }) => {
+            Err(PanelSeamError::Refused { site }) => {
                 refused(REPAIR, site, &mut report, context);
                 return Ok(report);
             }

@@ -7,7 +7,7 @@ use shophead::layout::Point;
 use shophead::length::{Bare, Length};
 use shophead::quantity::Force;
 use shophead::repair::patch::{
-    CUT_RADIUS, Damage, Patch, PatchError, PatchQuery, Plate, Side, Style, Taper, patch as sized,
+    CUT_RADIUS, Patch, PatchError, PatchQuery, Plate, Side, SkinDamage, Style, Taper, patch as sized,
 };
 use shophead::working;
 use shophead_job::drawing::{Dimension, Line, Outline, RepairDrawing, repair as draw};
@@ -15,7 +15,7 @@ use shophead_job::repair::{Piece, Place};
 use shophead_job::words::row_mode;
 
 use super::answer::{
-    self, OpeningAnswer, PatchAnswer, PlateAnswer, RateAnswer, Repair, RowShareAnswer, RunOutAnswer, SharesAnswer,
+    OpeningAnswer, PatchAnswer, PlateAnswer, RateAnswer, Repair, RowShareAnswer, RunOutAnswer, SharesAnswer,
     SideAnswer, SizeAnswer, Which, sheet,
 };
 use super::{Sized, add, by, check_places, given, half, minus, not_sized, rate_pairs, refused, rivets, sites};
@@ -116,11 +116,7 @@ pub(super) fn run<'a>(args: &PatchArgs, context: &Context<'a>) -> Result<Report<
         carries_per_inch: carries.map(|load| form::RunningLoad::of(load, practice)),
         governing: found.row.strength.governing.map(|governing| governing.mode.into()),
         share: found.share,
-        taper: match taper {
-            Taper::Plain => answer::Taper::Plain,
-            Taper::Feathered(_) => answer::Taper::Feathered,
-            Taper::Stepped(_) => answer::Taper::Stepped,
-        },
+        taper: taper.into(),
         shares: shares.iter().map(|shares| shares.form(practice)).collect(),
     };
     let sized = Sized {
@@ -137,20 +133,20 @@ pub(super) fn run<'a>(args: &PatchArgs, context: &Context<'a>) -> Result<Report<
     Ok(report)
 }
 
-fn damage(args: &PatchArgs, bare: Bare) -> Result<Damage, Stop> {
+fn damage(args: &PatchArgs, bare: Bare) -> Result<SkinDamage, Stop> {
     if let Some(text) = &args.hole {
         let (along, across) = by("--hole", text, bare)?;
-        return Ok(Damage::Hole { along, across });
+        return Ok(SkinDamage::Hole { along, across });
     }
     if let Some(text) = &args.opening {
         let (along, across) = by("--opening", text, bare)?;
         let radius = input::optional_length("--radius", args.radius.as_deref(), bare)?.unwrap_or(CUT_RADIUS);
-        return Ok(Damage::Opening { along, across, radius });
+        return Ok(SkinDamage::Opening { along, across, radius });
     }
     let length = input::length("--crack", args.crack.as_deref().unwrap_or_default(), bare)?;
     match args.runs.trim() {
-        "across" => Ok(Damage::Crack { along: Length::ZERO, across: length }),
-        "along" => Ok(Damage::Crack { along: length, across: Length::ZERO }),
+        "across" => Ok(SkinDamage::Crack { along: Length::ZERO, across: length }),
+        "along" => Ok(SkinDamage::Crack { along: length, across: Length::ZERO }),
         other => Err(input::wrong("--runs", other, "a crack runs across or along the load; right would be across")),
     }
 }

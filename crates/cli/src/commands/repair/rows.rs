@@ -15,9 +15,9 @@ use shophead::stack::Stack;
 use shophead::working;
 use shophead_job::words::row_mode;
 
-use super::answer::{self, CombinedAnswer, Repair, RowsAnswer, SolvedAnswer, TriedAnswer, Which};
+use super::answer::{CombinedAnswer, Repair, RowsAnswer, SolvedAnswer, TriedAnswer, Which};
 use super::{strip, through};
-use crate::commands::{edge, factors, load_kind, load_word, memory_mark, percent};
+use crate::commands::{edge, factors, load_kind, memory_mark, percent};
 use crate::context::Context;
 use crate::exit::Stop;
 use crate::form;
@@ -166,7 +166,7 @@ fn found_rows<'a>(
         pair("keep", format!("{} of the weaker sheet", percent(share)));
     }
     if let (Some(margin), Some((load, _))) = (tried.margin, load) {
-        let under = format!("{} {} load", units.running_load(load.force), load_word(load.kind));
+        let under = format!("{} {} load", units.running_load(load.force), load.kind.as_str());
         pair("margin", format!("{:+.2} under {under}", margin.value));
     }
     pair("edge", units.size(tried.edge).to_string());
@@ -253,12 +253,7 @@ fn solved<'a>(
         wanted_margin: args.margin,
         found: solved.found.as_ref().map(TriedAnswer::of),
         beside: solved.beside.as_ref().map(TriedAnswer::of),
-        why: match solved.why {
-            Why::Margin(_) => answer::Why::Margin,
-            Why::Refers(_) => answer::Why::Refers,
-            Why::Share(_) => answer::Why::Share,
-            Why::AtEnd => answer::Why::AtEnd,
-        },
+        why: solved.why.into(),
     })
 }
 
@@ -281,6 +276,7 @@ fn why(solved: &Solved, unknown: SolveFor, wanted: f64, context: &Context<'_>) -
         Why::Refers(finding) => finding.sentence(context.units).to_string().trim_end_matches('.').to_owned(),
         Why::Share(share) => format!("it keeps {} of the sheet", percent(share)),
         Why::AtEnd => "nothing weaker is tried".to_owned(),
+        other => other.as_str().to_owned(),
     };
     match (step, solved.found.is_some()) {
         (Some(step), true) => format!("Next weaker: {step}: {why}."),
@@ -309,7 +305,7 @@ fn step(tried: &Tried, unknown: SolveFor, context: &Context<'_>) -> String {
         SolveFor::Diameter => tried.rivet.without_length().to_string(),
         SolveFor::Edge => format!("edge {}", units.size(tried.edge)),
         SolveFor::Gauge(_) => tried.gauge.map_or_else(String::new, |gauge| format!("sheet {}", units.length(gauge))),
-        SolveFor::LeastRivets | SolveFor::BestShare => {
+        _ => {
             format!("{}, {rows}, pitch {}", tried.rivet.without_length(), units.size(tried.pitch))
         }
     }

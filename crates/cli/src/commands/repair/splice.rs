@@ -234,7 +234,7 @@ fn text<'a>(found: &Splice, query: &SpliceQuery<'_, '_>, report: &mut Report<'a>
         match (&leg.rate, &leg.bolts) {
             (Some(rate), _) => pairs.extend(rate_pairs(rate, context)),
             (None, Some(bolts)) => pairs.push((
-                format!("table {}", bolts.table.number()),
+                format!("table {}", bolts.table.as_str()),
                 format!("{} bolts an inch; laid out", units.ratio(bolts.per_inch)),
             )),
             (None, None) => {}

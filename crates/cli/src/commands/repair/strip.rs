@@ -213,14 +213,7 @@ impl Told {
         let mut pairs = vec![("fails first".to_owned(), self.governing.clone())];
         let mut pair = |name: &str, value: String| pairs.push((name.to_owned(), value));
         if let (Some(margin), Some((load, _))) = (self.margin, asked.load) {
-            pair(
-                "margin",
-                format!(
-                    "{margin:+.2} under {} {} load",
-                    units.force(load.force),
-                    crate::commands::load_word(load.kind)
-                ),
-            );
+            pair("margin", format!("{margin:+.2} under {} {} load", units.force(load.force), load.kind.as_str()));
         }
         pair("sheet without holes", units.force(self.gross).to_string());
         for (name, force) in

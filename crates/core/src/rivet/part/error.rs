@@ -27,7 +27,6 @@ pub struct ParsePartError<'a> {
 
 crate::words::errors! {
     /// What is wrong in a [`ParsePartError`].
-    #[non_exhaustive]
     PartErrorKind<'a> = (24, "not-a-part", "A text is not a part number.",
         "not a part number", "right would be a full number such as MS20470AD4-5")
     {

@@ -120,7 +120,6 @@ crate::words::errors! {
 
 crate::words::errors! {
     /// Why a rivet of a series cannot have a length.
-    #[non_exhaustive]
     PartLengthError {
         NoShank = 43, "part-no-shank", "Zero or less.",
             "a rivet needs a length above zero";
