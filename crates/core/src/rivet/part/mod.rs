@@ -68,9 +68,10 @@ struct Written {
 impl PartialEq for Part<'_> {
     fn eq(&self, other: &Part<'_>) -> bool {
         // By name: the dimensions that a shop enters make no other rivet of it.
-        self.series.name == other.series.name
-            && (self.material.code, self.material.alloy) == (other.material.code, other.material.alloy)
-            && self.size.dash == other.size.dash
+        self.size.dash == other.size.dash
+            && (core::ptr::eq(self.series, other.series) || self.series.name == other.series.name)
+            && (core::ptr::eq(self.material, other.material)
+                || (self.material.code, self.material.alloy) == (other.material.code, other.material.alloy))
             && self.finish_letter() == other.finish_letter()
             && self.length == other.length
     }
