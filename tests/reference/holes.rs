@@ -194,7 +194,7 @@ fn no_more_than_half_are_stepped_up_in_any_ten_inches() {
                 let some = stepped.iter().filter(|number| in_window(from, **number)).count();
                 some > 1 && 2 * some > all
             });
-            let found = limits.check_stretch(&stepped, pitch, rivets);
+            let found = limits.check_stretch(&stepped, pitch, rivets).expect("a pitch above zero");
             assert_eq!(found.is_some(), crowded, "{name} at {sixteenths}/16");
             refused += usize::from(crowded);
         }
