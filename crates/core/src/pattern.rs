@@ -202,7 +202,27 @@ impl PatternLimits {
         Ok(None)
     }
 
-    /// What speaks against stepping up these many holes with a longest run of these many neighbours.
+    /// What speaks against stepping up these many holes with a longest run of these many neighbours, as [`tally`] counts them.
+    ///
+    /// The specification counts the lesser of a share and a number; a share of a small pattern is cut down to whole rivets.
+    ///
+    /// ```
+    /// use shophead::finding::Code;
+    /// use shophead::length::Length;
+    /// use shophead::material::RivetAlloy;
+    /// use shophead::pattern::{PatternLimits, tally};
+    /// use shophead::practice::{Case, PROCESS};
+    /// use shophead::rivet::Head;
+    /// let case = Case::new(Head::Universal, RivetAlloy::Al2117, Length::from_64ths(8));
+    /// let limits = PatternLimits::of(30, &PROCESS, [case]);
+    /// let findings = |holes: &[u32]| {
+    ///     let (steps, run) = tally(holes.iter().map(|hole| (0, *hole)));
+    ///     limits.check(steps, run)
+    /// };
+    /// // Twenty percent of 30 is 6, which is less than 10.
+    /// assert!(findings(&[1, 4, 7, 10, 13, 16, 19]).has(Code::TooManySteps));
+    /// assert!(findings(&[4, 5, 6]).has(Code::NeighboursStepped));
+    /// ```
     #[must_use]
     pub fn check(&self, steps: u32, run: u32) -> Findings {
         let mut findings = Findings::new();
@@ -244,35 +264,6 @@ pub fn tally(stepped: impl IntoIterator<Item = (u32, u32)>) -> (u32, u32) {
         last = Some((row, number));
     }
     (count, longest)
-}
-
-/// Holds the holes of a pattern of one row that are stepped up against the limits for a pattern.
-///
-/// `stepped` are their numbers in rising order, `total` is how many rivets the pattern has. The specification counts the lesser of a share
-/// and a number; a share of a small pattern is cut down to whole rivets.
-///
-/// ```
-/// use shophead::finding::Code;
-/// use shophead::pattern::check_pattern;
-/// use shophead::material::RivetAlloy;
-/// use shophead::practice::{Case, PROCESS};
-/// use shophead::rivet::Head;
-/// use shophead::length::Length;
-/// let case = Case::new(Head::Universal, RivetAlloy::Al2117, Length::from_64ths(8));
-/// // Twenty percent of 30 is 6, which is less than 10.
-/// let seven = [1, 4, 7, 10, 13, 16, 19];
-/// assert!(check_pattern(seven, 30, &PROCESS, &case).has(Code::TooManySteps));
-/// assert!(check_pattern([4, 5, 6], 30, &PROCESS, &case).has(Code::NeighboursStepped));
-/// ```
-#[must_use]
-pub fn check_pattern(
-    stepped: impl IntoIterator<Item = u32>,
-    total: u32,
-    practice: &Practice<'_>,
-    case: &Case,
-) -> Findings {
-    let (count, run) = tally(stepped.into_iter().map(|number| (0, number)));
-    PatternLimits::of(total, practice, [*case]).check(count, run)
 }
 
 /// The most states that are followed: one more than the steps allowed, times one more than the neighbours allowed. The work grows with
