@@ -261,7 +261,7 @@ fn row_mode(row: &Row, holes: &[u16], asked: &str) -> f64 {
     let rivets = f64::from(holes.iter().sum::<u16>());
     let at_row = |index: usize| {
         let before = f64::from(holes[..index].iter().sum::<u16>()) * shear.min(bearing).lbf();
-        modes::net_section_at_row(tension, t, width, hole, holes[index], Force::from_lbf(before)).lbf()
+        modes::net_section(tension, t, width, hole, holes[index]).lbf() + before
     };
     match asked {
         "rivet_shear" => shear.lbf(),
