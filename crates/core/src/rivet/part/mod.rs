@@ -700,5 +700,9 @@ mod tests {
         );
         assert_eq!(Part::parse_in("MS20470AD4-5", &catalogue), Part::parse("MS20470AD4-5"));
         assert!(Part::parse_in("MS20470AD4-5", &[]).is_err());
+        // A shop's own series before the standard one of the same name takes its place.
+        let own = Series { name: "MS20470", ..series };
+        let basis = |catalogue| Part::parse_in("MS20470AD4-20", catalogue).unwrap().series().basis;
+        assert_eq!([basis(&[&own, &MS20470]), basis(&[&MS20470, &own])], [shop, MS20470.basis]);
     }
 }
