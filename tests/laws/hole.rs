@@ -6,13 +6,12 @@ use shophead::hole::{AsFound, Damage, Disposition};
 use shophead::installation::{HoleAnswer, Installation, MAX_STEPS, Step};
 use shophead::length::{Length, Toleranced};
 use shophead::material::{Material, RivetAlloy};
-use shophead::pattern::check_pattern;
 use shophead::practice::{BUILT_IN, Case, Practice};
 use shophead::rivet::Head;
 use shophead::rivet::part::Part;
 use shophead::stack::{Layer, MAX_LAYERS, Preparation, Role, Stack};
 use shophead::structure::Member;
-use shophead_tests::prelude::{length, nm, part};
+use shophead_tests::prelude::{length, nm, of_pattern, part};
 
 use crate::common::config;
 
@@ -252,7 +251,7 @@ proptest! {
         let mut larger = stepped.clone();
         larger.insert(more);
         for practice in BUILT_IN {
-            let check = |stepped: &std::collections::BTreeSet<u32>, total| check_pattern(stepped.iter().copied(), total, practice, &case);
+            let check = |stepped: &std::collections::BTreeSet<u32>, total| of_pattern(stepped.iter().copied(), total, practice, &case);
             let (before, after, roomier) = (check(&stepped, total), check(&larger, total), check(&stepped, total + 7));
             for code in [Code::TooManySteps, Code::NeighboursStepped] {
                 prop_assert!(after.has(code) || !before.has(code));

@@ -2,7 +2,7 @@
 //! while the step beside it does not.
 
 use proptest::prelude::*;
-use shophead::finding::Severity;
+use shophead::finding::{Code, Severity};
 use shophead::installation::Installation;
 use shophead::joint::margin::{Factors, Load, LoadKind, margin};
 use shophead::layout::{Point, RowLayout, closest_sorted};
@@ -263,6 +263,19 @@ proptest! {
         // A larger rivet takes the place of more small ones.
         let size = |found: &shophead::repair::splice::Splice| found.legs[0].diameter;
         prop_assert!(size(&wide) > size(&narrow) || wide.legs[0].needed >= narrow.legs[0].needed);
+    }
+
+    #[test]
+    fn a_plate_or_a_leg_too_narrow_for_its_edge_distance_is_referred(
+        leg in 12_i16..80, plate in 12_i16..80, rivet in prop::sample::select(&["MS20470AD3", "MS20470AD4", "MS20470AD6"][..]),
+    ) {
+        let legs = [Leg::new(Length::from_64ths(leg), thousandths(40)).plate(Some((Length::from_64ths(plate), thousandths(80))))];
+        let rivet = Part::parse(rivet).expect("a part");
+        let query = SpliceQuery::new(Spliced::Stringer, Shape::Flat, Material::parse("2024-T3").expect("known"), &legs).rivet(Some(rivet));
+        let found = splice(&query).expect("published");
+        let (edge, narrower) = (found.legs[0].edge, Length::from_64ths(leg.min(plate)));
+        let is_short = found.all_findings().any(|finding| finding.code() == Code::EdgeDistanceShort && finding.severity() == Severity::Refer);
+        prop_assert_eq!(is_short, narrower.nanometres() < 2 * edge.nanometres(), "{:?} in {:?}", edge, narrower);
     }
 }
 

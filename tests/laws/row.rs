@@ -4,7 +4,7 @@ use proptest::prelude::*;
 use shophead::finding::Code;
 use shophead::installation::Installation;
 use shophead::joint::margin::{Factors, Load, LoadKind};
-use shophead::joint::row::{RowStrength, compare_rows, weaker};
+use shophead::joint::row::{RowMode, RowStrength, compare_rows, weaker};
 use shophead::joint::sharing::Transfer;
 use shophead::length::{Length, Toleranced};
 use shophead::material::Material;
@@ -87,6 +87,18 @@ fn loaded(case: &Case, stack: &Stack, (from, to): (u8, u8), doubler: bool) -> Ro
 }
 
 proptest! {
+    /// Where the rivets fail first, their margin is that of the row: one remark, not two that differ in a last bit.
+    #[test]
+    fn what_the_rivets_lack_is_said_once(case in case(), lbf in 300_u32..20_000) {
+        let load = Load { force: Force::from_lbf(f64::from(lbf)), kind: LoadKind::Ultimate };
+        let question = Installation::new(case.rivet, &case.stack).edge(Length::from_64ths(32)).pitch(case.pitch).rows(case.rows);
+        let found = question.load(load, Factors::SEAM).row().expect("a row");
+        let margin = found.joint.margin.expect("published");
+        prop_assume!(found.governing.is_some_and(|governing| matches!(governing.mode, RowMode::Rivets(_))));
+        let said = found.joint.findings.iter().filter(|finding| finding.code() == Code::MarginNegative).count();
+        prop_assert_eq!(said, usize::from(margin.value < 0.0), "{:?}", found.joint.findings);
+    }
+
     /// Which side the manufactured head is on changes nothing about how a pack of plain sheets shares.
     #[test]
     fn a_pack_turned_over_is_loaded_the_same((case, from, to, doubler) in through_pack()) {

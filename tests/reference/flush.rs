@@ -140,3 +140,26 @@ fn what_no_row_covers_is_referred() {
     let bearing = found.sheets[0].bearing().expect("a row");
     assert_eq!((bearing.ultimate.force.lbf(), bearing.ultimate.basis.status()), (217.0, Status::Practice));
 }
+
+/// The rows' words name their sheet; another one takes a row where none of its strengths is less: those of clad 2024-T42 from .063, 60, 96 and
+/// 119 ksi (MIL-HDBK-5J table 3.2.3.0(e3), p 3-77), or of bare 2024-T3, 63, 104 and 129 (table 3.2.3.0(b1), p 3-71).
+#[test]
+fn a_sheet_that_lacks_one_strength_takes_no_row() {
+    let mils = |count: u16| Length::from_ten_thousandths(count * 10);
+    let figure = |preparation, rivet, thickness, [ftu, at_15, at_20]: [u16; 3]| {
+        let sheet = sheet_of(&STRONGER, [ftu, ftu], [at_15, at_20]);
+        flush(&sheet, preparation, rivet, thickness).allowable.map(|load| load.force.lbf())
+    };
+    for (preparation, thickness, least, ultimate) in [
+        (Preparation::Countersunk, mils(63), [600, 960, 1_190], 363.0),
+        (Preparation::Dimpled, mils(40), [630, 1_040, 1_290], 388.0),
+    ] {
+        let eighth = Length::from_64ths(8);
+        assert_eq!(figure(preparation, eighth, thickness, least), Some(ultimate));
+        for weaker in 0..3 {
+            let mut lacks = least;
+            lacks[weaker] -= 1;
+            assert_eq!(figure(preparation, eighth, thickness, lacks), None, "{preparation:?} {lacks:?}");
+        }
+    }
+}

@@ -7,13 +7,13 @@ use shophead::hole::{AsFound, Damage, Disposition};
 use shophead::installation::{HoleAnswer, Installation, Step};
 use shophead::length::{Length, Toleranced};
 use shophead::material::{Material, RivetAlloy};
-use shophead::pattern::{PatternLimits, check_pattern};
+use shophead::pattern::PatternLimits;
 use shophead::practice::{BUILT_IN, Case, HANDBOOK, Name, PROCESS, Practice};
 use shophead::rivet::part::Part;
 use shophead::rivet::{Head, MS20426, MS20470, NAS1242};
 use shophead::stack::{Layer, Preparation, Stack};
 use shophead::structure::Member;
-use shophead_tests::prelude::length;
+use shophead_tests::prelude::{length, of_pattern};
 use shophead_tests::{Comparison, Misfit, Row, fixture};
 
 fn by(length: Length, nanometres: i64) -> Length {
@@ -153,14 +153,14 @@ fn a_pattern_takes_twenty_percent_or_ten() {
             let too_many = |steps: u32| {
                 // Apart, so that no two are neighbours.
                 let apart = (0..steps).map(|number| 2 * number + 1);
-                check_pattern(apart, total, practice, &case).has(Code::TooManySteps)
+                of_pattern(apart, total, practice, &case).has(Code::TooManySteps)
             };
             assert!(!too_many(allowed) && too_many(allowed + 1), "{total} rivets");
         }
         for (stepped, refused) in
             [(&[5, 6][..], false), (&[5, 6, 7], true), (&[5, 6, 8, 9], false), (&[5, 7, 8, 9], true)]
         {
-            let found = check_pattern(stepped.iter().copied(), 100, practice, &case);
+            let found = of_pattern(stepped.iter().copied(), 100, practice, &case);
             assert_eq!(found.has(Code::NeighboursStepped), refused, "{stepped:?}");
         }
     }
@@ -194,7 +194,7 @@ fn no_more_than_half_are_stepped_up_in_any_ten_inches() {
                 let some = stepped.iter().filter(|number| in_window(from, **number)).count();
                 some > 1 && 2 * some > all
             });
-            let found = limits.check_stretch(&stepped, pitch, rivets);
+            let found = limits.check_stretch(&stepped, pitch, rivets).expect("a pitch above zero");
             assert_eq!(found.is_some(), crowded, "{name} at {sixteenths}/16");
             refused += usize::from(crowded);
         }

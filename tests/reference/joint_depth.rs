@@ -47,7 +47,8 @@ fn answers(row: &Row) -> Vec<f64> {
         }
         "J-31" => {
             let (c, nu) = (row.figure("c"), row.figure("nu"));
-            vec![buckling::plate_stress(c, modulus(), nu, length("t_in"), length("pitch_in")).psi()]
+            // As a plate.
+            vec![buckling::stress(c, modulus(), length("t_in"), length("pitch_in")).psi() / (1.0 - nu * nu)]
         }
         "J-32" => {
             let stress = Stress::from_psi(row.figure("Fc_psi"));

@@ -862,6 +862,32 @@ fn nothing_is_told_that_no_rule_asks_for() {
     }
 }
 
+#[test]
+fn a_member_is_asked_about_up_to_the_longest_length_and_no_further() {
+    let legs = [leg(".6", ".040"), leg("2", ".040"), leg(".6", ".040")];
+    let nanometre = |length: Length, more: i64| Length::from_nanometres(length.nanometres() + more).expect("a length");
+    let refused = |query: &SpliceQuery<'_, 'static>| splice(query) == Err(MemberError::LengthNotPositive);
+    for (asked, wrong) in
+        [(LONGEST, false), (nanometre(LONGEST, 1), true), (Length::ZERO, false), (nanometre(Length::ZERO, -1), true)]
+    {
+        let query = member(Spliced::Frame, Shape::Channel, &legs).gap(asked);
+        assert_eq!(refused(&query), wrong, "gap {asked}");
+    }
+    let one = nanometre(Length::ZERO, 1);
+    for (changed, wrong) in [
+        (Leg::new(nanometre(LONGEST, 1), length(".040")), true),
+        (Leg::new(Length::ZERO, length(".040")), true),
+        (Leg::new(length("2"), Length::ZERO), true),
+        (legs[1].skin(Some(Length::ZERO)), true),
+        (legs[1].skin(Some(one)), false),
+        (legs[1].plate(Some((Length::ZERO, length(".050")))), true),
+        (legs[1].plate(Some((length("2"), Length::ZERO))), true),
+    ] {
+        let legs = [legs[0], changed, legs[2]];
+        assert_eq!(refused(&member(Spliced::Frame, Shape::Channel, &legs)), wrong, "{changed:?}");
+    }
+}
+
 // --------------------------------------------------------------------------------------------------------------- a patch at its limits
 
 /// A nanometre more.

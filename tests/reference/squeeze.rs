@@ -1,8 +1,8 @@
-//! The force that squeezes a driven head: the tests behind the fit, and the shop table for steel.
+//! The force that squeezes a driven head: the tests behind the fit.
 
-use shophead::basis::{Basis, Status};
+use shophead::basis::Status;
 use shophead::length::Length;
-use shophead::squeeze::{FLOW_2117, STEEL_HOT_PRESSURE, Squeeze, hot_steel, squeeze};
+use shophead::squeeze::{FLOW_2117, Squeeze, squeeze};
 use shophead_tests::{Comparison, Row, fixture};
 
 fn rows(id: &str) -> Vec<Row> {
@@ -53,20 +53,4 @@ fn the_stated_scatter_holds_every_test() {
         }
     }
     cells.finish(30);
-}
-
-/// Printed to a pound, from an area rounded to four figures: 0.05 %.
-#[test]
-fn hot_steel_rivets() {
-    let mut cells = Comparison::with_misfits(&[]);
-    for row in rows("U-15") {
-        assert!(row.is_read());
-        assert_eq!(row.figure("pressure_psi"), STEEL_HOT_PRESSURE.psi());
-        let shank = Length::parse(row.given("D_in").expect("a shank")).expect("a shank");
-        let printed = row.number("printed_answer").expect("a force");
-        cells.close(row.text("example_id"), printed, hot_steel(shank).lbf(), 0.000_5 * printed);
-        apart(&mut cells, &row, hot_steel(shank).lbf());
-    }
-    assert_eq!(Basis::HOT_STEEL_RIVETS.status(), Status::Published);
-    cells.finish(6);
 }

@@ -4,8 +4,11 @@
     reason = "each panics where its text cannot be read, which is a mistake in the test"
 )]
 
+use shophead::finding::Findings;
 use shophead::length::Length;
 use shophead::material::Material;
+use shophead::pattern::{PatternLimits, tally};
+use shophead::practice::{Case, Practice};
 use shophead::rivet::CATALOGUE;
 use shophead::rivet::part::Part;
 
@@ -16,6 +19,18 @@ pub const THOUSANDTH: i64 = 25_400;
 #[must_use]
 pub fn nm(nanometres: i64) -> Length {
     Length::from_nanometres(nanometres).expect("in range")
+}
+
+/// What speaks against stepping up these holes of a pattern of one row, by their rising numbers.
+#[must_use]
+pub fn of_pattern(
+    stepped: impl IntoIterator<Item = u32>,
+    total: u32,
+    practice: &Practice<'_>,
+    case: &Case,
+) -> Findings {
+    let (steps, run) = tally(stepped.into_iter().map(|hole| (0, hole)));
+    PatternLimits::of(total, practice, [*case]).check(steps, run)
 }
 
 /// `.125`, `1/8`, `3.2mm`.

@@ -153,26 +153,32 @@ impl PatternLimits {
     ///
     /// A length holds as many rivets as lie in it wherever it begins, so a shorter row counts whole.
     ///
+    /// # Errors
+    /// [`PatternError::PitchNotPositive`].
+    ///
     /// ```
     /// use shophead::finding::Code;
     /// use shophead::length::Length;
     /// use shophead::material::RivetAlloy;
-    /// use shophead::pattern::PatternLimits;
+    /// use shophead::pattern::{PatternError, PatternLimits};
     /// use shophead::practice::{Case, PROCESS};
     /// use shophead::rivet::Head;
     /// let case = Case::new(Head::Universal, RivetAlloy::Al2117, Length::from_64ths(8));
     /// let limits = PatternLimits::of(100, &PROCESS, [case]);
     /// let inch = Length::from_64ths(64);
     /// // Ten inches hold ten or eleven rivets at an inch apart: five of them may be stepped up.
-    /// let crowded = |holes: &[u32]| limits.check_stretch(holes, inch, 100).map(|found| found.code());
-    /// assert_eq!(crowded(&[1, 2, 4, 5, 7, 20]), None);
-    /// assert_eq!(crowded(&[1, 2, 4, 5, 7, 11]), Some(Code::StretchCrowded));
-    /// assert_eq!(crowded(&[1, 2, 4, 5, 7, 12]), None);
+    /// let crowded = |holes: &[u32]| limits.check_stretch(holes, inch, 100).map(|found| found.map(|found| found.code()));
+    /// assert_eq!(crowded(&[1, 2, 4, 5, 7, 20]), Ok(None));
+    /// assert_eq!(crowded(&[1, 2, 4, 5, 7, 11]), Ok(Some(Code::StretchCrowded)));
+    /// assert_eq!(crowded(&[1, 2, 4, 5, 7, 12]), Ok(None));
+    /// assert_eq!(limits.check_stretch(&[1], Length::ZERO, 100), Err(PatternError::PitchNotPositive));
     /// ```
-    #[must_use]
-    pub fn check_stretch(&self, stepped: &[u32], pitch: Length, rivets: u32) -> Option<Finding> {
-        let stretch = self.stretch?;
-        let pitches = stretch.length.nanometres().checked_div(pitch.nanometres().max(1))?;
+    pub fn check_stretch(&self, stepped: &[u32], pitch: Length, rivets: u32) -> Result<Option<Finding>, PatternError> {
+        if pitch <= Length::ZERO {
+            return Err(PatternError::PitchNotPositive);
+        }
+        let Some(stretch) = self.stretch else { return Ok(None) };
+        let pitches = stretch.length.nanometres().checked_div(pitch.nanometres()).unwrap_or(0);
         let pitches = u32::try_from(pitches).unwrap_or(u32::MAX);
         for (place, first) in stepped.iter().enumerate() {
             let rest = stepped.get(place..).unwrap_or_default();
@@ -189,14 +195,34 @@ impl PatternLimits {
                 // One alone is no crowd, however far apart the rivets stand.
                 if count > most.max(1) {
                     let finding = Finding::new(Code::StretchCrowded, Severity::Refer, stretch.share.basis);
-                    return Some(finding.with_measured(Figure::Count(count)).with_limit(Figure::Count(most)));
+                    return Ok(Some(finding.with_measured(Figure::Count(count)).with_limit(Figure::Count(most))));
                 }
             }
         }
-        None
+        Ok(None)
     }
 
-    /// What speaks against stepping up these many holes with a longest run of these many neighbours.
+    /// What speaks against stepping up these many holes with a longest run of these many neighbours, as [`tally`] counts them.
+    ///
+    /// The specification counts the lesser of a share and a number; a share of a small pattern is cut down to whole rivets.
+    ///
+    /// ```
+    /// use shophead::finding::Code;
+    /// use shophead::length::Length;
+    /// use shophead::material::RivetAlloy;
+    /// use shophead::pattern::{PatternLimits, tally};
+    /// use shophead::practice::{Case, PROCESS};
+    /// use shophead::rivet::Head;
+    /// let case = Case::new(Head::Universal, RivetAlloy::Al2117, Length::from_64ths(8));
+    /// let limits = PatternLimits::of(30, &PROCESS, [case]);
+    /// let findings = |holes: &[u32]| {
+    ///     let (steps, run) = tally(holes.iter().map(|hole| (0, *hole)));
+    ///     limits.check(steps, run)
+    /// };
+    /// // Twenty percent of 30 is 6, which is less than 10.
+    /// assert!(findings(&[1, 4, 7, 10, 13, 16, 19]).has(Code::TooManySteps));
+    /// assert!(findings(&[4, 5, 6]).has(Code::NeighboursStepped));
+    /// ```
     #[must_use]
     pub fn check(&self, steps: u32, run: u32) -> Findings {
         let mut findings = Findings::new();
@@ -240,42 +266,15 @@ pub fn tally(stepped: impl IntoIterator<Item = (u32, u32)>) -> (u32, u32) {
     (count, longest)
 }
 
-/// Holds the holes of a pattern of one row that are stepped up against the limits for a pattern.
-///
-/// `stepped` are their numbers in rising order, `total` is how many rivets the pattern has. The specification counts the lesser of a share
-/// and a number; a share of a small pattern is cut down to whole rivets.
-///
-/// ```
-/// use shophead::finding::Code;
-/// use shophead::pattern::check_pattern;
-/// use shophead::material::RivetAlloy;
-/// use shophead::practice::{Case, PROCESS};
-/// use shophead::rivet::Head;
-/// use shophead::length::Length;
-/// let case = Case::new(Head::Universal, RivetAlloy::Al2117, Length::from_64ths(8));
-/// // Twenty percent of 30 is 6, which is less than 10.
-/// let seven = [1, 4, 7, 10, 13, 16, 19];
-/// assert!(check_pattern(seven, 30, &PROCESS, &case).has(Code::TooManySteps));
-/// assert!(check_pattern([4, 5, 6], 30, &PROCESS, &case).has(Code::NeighboursStepped));
-/// ```
-#[must_use]
-pub fn check_pattern(
-    stepped: impl IntoIterator<Item = u32>,
-    total: u32,
-    practice: &Practice<'_>,
-    case: &Case,
-) -> Findings {
-    let (count, run) = tally(stepped.into_iter().map(|number| (0, number)));
-    PatternLimits::of(total, practice, [*case]).check(count, run)
-}
-
 /// The most states that are followed: one more than the steps allowed, times one more than the neighbours allowed. The work grows with
 /// states times holes; limits as wide as this are no limits that the documents set.
 pub const MAX_STATES: usize = 1_024;
 
 crate::words::errors! {
-    /// Why no choice was made.
+    /// Why there is no answer.
     PatternError {
+        PitchNotPositive = _, "pattern-pitch", "The pitch is zero or less.",
+            "the pitch must be above zero; right would be .75";
         TooManyStates { needed: usize, "How many states it takes." } = _, "pattern-too-many-states", "The limits are too wide to be followed.",
             "the limits of the pattern take {needed} states; at most {MAX_STATES} can be followed";
         TooLittleRoom { needed: usize, "How many bytes it takes." } = _, "pattern-too-little-room", "The room given to remember the choices is too small.",

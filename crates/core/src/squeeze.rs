@@ -154,16 +154,6 @@ pub fn squeeze(law: &FlowLaw, shank: Length, head: Length) -> Result<Squeeze, Sq
 /// Shanks of one dash number differ by less than this.
 const SAME_SHANK: Length = Length::from_ten_thousandths(40);
 
-/// Pressure on the shank area that drives steel rivets hot; cold takes about double.
-pub const STEEL_HOT_PRESSURE: Stress = Stress::from_ksi(150.0);
-
-/// The force that drives a hot steel rivet.
-#[must_use]
-pub fn hot_steel(shank: Length) -> Force {
-    let d = shank.to_inches_f64();
-    Force::from_lbf(FRAC_PI_4 * d * d * STEEL_HOT_PRESSURE.psi())
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;

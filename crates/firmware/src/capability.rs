@@ -28,7 +28,7 @@ use shophead::joint::strength::Shear;
 use shophead::layout::{Edge, Point, closest, closest_sorted, in_line};
 use shophead::length::{Interval, Length, Toleranced};
 use shophead::material::{Material, RivetAlloy};
-use shophead::pattern::{self, Demand, PatternLimits, check_pattern};
+use shophead::pattern::{self, Demand, PatternLimits, tally};
 use shophead::practice::{self, BUILT_IN, Case, HANDBOOK, Limit, Name, PROCESS, Practice, Value};
 use shophead::quantity::{Force, Stress};
 use shophead::removal::removal;
@@ -213,7 +213,8 @@ pub fn pattern() {
         let _ = write!(Nowhere, "{error}");
     }
     black_box(&limits.full());
-    black_box(&check_pattern([1, 2, black_box(9)], black_box(30), black_box(&PROCESS), &eighth()));
+    let (steps, run) = tally([1, 2, black_box(9)].map(|hole| (0, hole)));
+    black_box(&limits.check(steps, run));
 }
 
 /// Which rows must be bucked and can be, what a position takes, how old rivets come out.

@@ -10,7 +10,7 @@ use shophead::joint::margin::margin;
 use shophead::joint::strength::{Allowable, JointStrength};
 use shophead::layout::closest;
 use shophead::length::{Interval, Length};
-use shophead::pattern::check_pattern;
+use shophead::pattern::{PatternLimits, tally};
 use shophead::practice::Given;
 use shophead::rivet::mass::mass_each;
 use shophead::rivet::part::Part;
@@ -246,8 +246,8 @@ fn upset(case: &Case, out: &mut Out) {
 }
 
 fn hole(case: &Case, out: &mut Out) {
-    let stepped = (0..case.rows).map(|row| u32::from(row) * u32::from(case.rows));
-    out.findings(&check_pattern(stepped, case.number % 50, case.practice, &case.practice_case()));
+    let (steps, run) = tally((0..case.rows).map(|row| (0, u32::from(row) * u32::from(case.rows))));
+    out.findings(&PatternLimits::of(case.number % 50, case.practice, [case.practice_case()]).check(steps, run));
     out.option(case.found, |out, found| {
         let answer = case.question().hole_step_by_step(found, &mut |step| write_step(step, out));
         out.byte(answer.disposition as u8);

@@ -61,15 +61,23 @@ static ROWS: LazyLock<PathBuf> = LazyLock::new(|| {
     folder.join(format!("shophead-fuzz-{}", std::process::id()))
 });
 
+/// Each question, from each form to each.
+static COMMANDS: LazyLock<Vec<Arguments>> = LazyLock::new(|| {
+    let command = |which: usize| {
+        let question = ["length", "head", "hole", "joint"][which % 4];
+        let from = ["--from=csv", "--from=json"][which / 4 % 2];
+        let to = ["--format=csv", "--format=json"][which / 8 % 2];
+        let typed = ["shophead", "batch", question, from, to, "--threads=1", "--output=/dev/null"];
+        let arguments = typed.iter().map(|word| word.into()).chain([ROWS.clone().into_os_string()]);
+        Arguments::try_parse_from(arguments).expect("a command line")
+    };
+    (0..16).map(command).collect()
+});
+
 libfuzzer_sys::fuzz_target!(|bytes: &[u8]| {
     let Some((which, rows)) = bytes.split_first() else { return };
     fs::write(&*ROWS, rows).expect("room in memory");
-    let question = ["length", "head", "hole", "joint"][usize::from(which % 4)];
-    let from = ["--from=csv", "--from=json"][usize::from(which / 4 % 2)];
-    let to = ["--format=csv", "--format=json"][usize::from(which / 8 % 2)];
-    let typed = ["shophead", "batch", question, from, to, "--threads=1", "--output=/dev/null"];
-    let arguments = Arguments::try_parse_from(typed.iter().map(|word| word.into()).chain([ROWS.clone().into_os_string()]));
-    let arguments: Arguments = arguments.expect("a command line");
+    let arguments = &COMMANDS[usize::from(which % 16)];
     let args::Command::Batch(asked) = &arguments.command else { unreachable!("a batch was asked for") };
     match batch::run(asked, &arguments.common) {
         Ok(Exit::Done | Exit::Refer | Exit::Wrong) | Err(exit::Stop::Wrong(_) | exit::Stop::WrongLine(_) | exit::Stop::WrongFile(_)) => {}

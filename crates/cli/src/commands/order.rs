@@ -9,7 +9,7 @@ use shophead_job::model::Job;
 use shophead_job::order::{
     Alternative, Holes, NotOrdered, OrderLine, Shelf, ShelfNote, alternatives, goes_into, not_ordered, order_again,
 };
-use shophead_job::plan::Plan;
+use shophead_job::plan::{Counts, Plan};
 use shophead_job::read::{DrivenFile, read_driven_from, read_stock_from};
 use shophead_job::tools::{Tool, ToolKind, tools};
 use shophead_job::words;
@@ -120,11 +120,14 @@ fn description(part: &Part<'_>) -> String {
 
 impl<'j> Whole<'_, 'j> {
     fn form(&self, spares: u32, context: &Context<'_>) -> form::order::Answer<'j> {
+        let counts = self.plan.counts();
         form::order::Answer {
             title: &self.plan.job.title,
             date: self.date.clone(),
             spares_percent: spares,
-            without_rivet: self.plan.counts().without_rivet,
+            holes: counts.holes,
+            measured: counts.measured,
+            without_rivet: counts.without_rivet,
             lines: line_forms(&self.lines, Some(self.plan)),
             not_ordered: self.left.iter().map(|left| not_ordered_form(left, context)).collect(),
             alternatives: self.alternatives.iter().map(alternative_form).collect(),
@@ -140,6 +143,9 @@ impl<'j> Whole<'_, 'j> {
     fn text(&self, report: &mut Report, context: &Context<'_>) {
         report.answer(format!("Order for {}", self.plan.job.title));
         report.paragraph(self.date.clone());
+        if let Some(unknown) = self.not_measured(context) {
+            report.paragraph(unknown);
+        }
         report.text.push(Block::Table(order_table(&self.lines, context.units)));
         not_in_the_order(&self.left, report, context);
         if report.findings.iter().any(Told::is_open) {
@@ -180,7 +186,17 @@ impl<'j> Whole<'_, 'j> {
             let lines = shelf.notes.iter().map(|note| format!("stock list, line {}: {}", note.line, note.what));
             foreign(shelf).into_iter().chain(lines)
         });
-        left.chain(shelf).collect()
+        self.not_measured(context).into_iter().chain(left).chain(shelf).collect()
+    }
+
+    /// Whose rivets may still change; nothing where every hole was measured.
+    fn not_measured(&self, context: &Context<'_>) -> Option<String> {
+        let Counts { holes, measured, .. } = self.plan.counts();
+        let survey =
+            self.plan.job.holes_file.as_ref().map(|file| format!(" Measure: {}", context.survey_of(&file.name)));
+        let survey = survey.unwrap_or_default();
+        let left = holes - measured;
+        (left > 0).then(|| format!("{left} of {holes} holes not measured yet: they may take other rivets.{survey}"))
     }
 
     /// A row for each part, then one for what is not in the order: no part, and why.

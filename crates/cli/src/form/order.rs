@@ -14,6 +14,10 @@ pub(crate) struct Answer<'a> {
     pub(crate) date: String,
     /// Spare rivets in percent of those needed.
     pub(crate) spares_percent: u32,
+    /// How many holes the job has.
+    pub(crate) holes: u32,
+    /// How many of them were measured: the rivets of the others may change.
+    pub(crate) measured: u32,
     /// How many holes have no rivet yet and are not in the order.
     pub(crate) without_rivet: u32,
     /// The parts, by number.

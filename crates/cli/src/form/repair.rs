@@ -521,6 +521,10 @@ pub(crate) struct PlateBend {
 #[derive(Clone, Debug, Serialize)]
 #[cfg_attr(test, derive(schemars::JsonSchema))]
 pub(crate) struct Bend<'a> {
+    /// What is bent.
+    pub(crate) material: String,
+    /// How thick it is.
+    pub(crate) thickness: Length,
     /// By how many degrees the sheet is bent, without unit.
     pub(crate) degrees: f64,
     /// Inside radius.

@@ -7,6 +7,7 @@ mod batch;
 mod by_hand;
 mod card;
 mod csv;
+mod columns;
 mod depth;
 mod errors;
 mod facts;

@@ -130,6 +130,14 @@ fn a_holes_file_that_is_not_there_yet_is_no_mistake() {
     let told = flat(&plan);
     assert!(plan.status == Some(1) && plan.stderr.is_empty(), "{plan}");
     assert!(told.contains("0 of 10 measured. Measure: shophead survey job.toml holes.csv"), "{told}");
+    let order = with_files(&[("job.toml", SPAR)], "order job.toml");
+    let unknown =
+        "10 of 10 holes not measured yet: they may take other rivets. Measure: shophead survey job.toml holes.csv";
+    assert!(flat(&order).contains(unknown), "{order}");
+    let order = with_files(&[("job.toml", SPAR)], "order job.toml --format csv");
+    assert!(order.stderr.replace('\n', " ").contains(unknown), "{order}");
+    let order = with_files(&[("job.toml", SPAR)], "order job.toml --format json").json(1);
+    assert_eq!([&order["result"]["holes"], &order["result"]["measured"]], [10, 0], "{order}");
 }
 
 #[test]

@@ -733,6 +733,22 @@ fn text_and_sheet_say_the_same_steps_once_with_the_caution() {
 }
 
 #[test]
+fn a_splice_works_its_rivet_twice_and_says_which_time_it_is() {
+    let answer = shophead("splice --sheet clad_2024-T3:.040 --width 4 --rivet AD4 --working --format json").json(0);
+    let about = |wanted: &str| -> Vec<&str> {
+        let steps = list(&answer["working"]["steps"]).iter().filter(|step| step["about"] == wanted);
+        steps.filter_map(|step| step["rule"].as_str()).collect()
+    };
+    let (alone, laid_out) = (about("one rivet by itself"), about("as laid out"));
+    assert!(alone.starts_with(&["rivet-shear-one-plane"]) && alone.contains(&"allowable"), "{alone:?}");
+    assert!(laid_out.starts_with(&["rivet-shear-one-plane"]) && laid_out.contains(&"rows-carry"), "{laid_out:?}");
+    // What comes between is about neither, and so is what the whole comes to.
+    let steps = list(&answer["working"]["steps"]).iter().filter(|step| step["about"] == "");
+    let whole: Vec<&str> = steps.filter_map(|step| step["rule"].as_str()).collect();
+    assert!(whole.contains(&"sheet-load") && whole.ends_with(&["develops"]), "{whole:?}");
+}
+
+#[test]
 fn what_is_typed_does_not_get_out_of_the_sheet() {
     let folder = tempfile::tempdir().unwrap();
     std::fs::write(folder.path().join("<b>&.csv"), "x,y\n0,0\n1,0\n").unwrap();

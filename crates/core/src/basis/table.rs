@@ -64,7 +64,6 @@ bases! {
     NOTHING_TO_JUDGE_BY = Practice "common practice", "what no document limits is referred", DrivenHeads "without a limit it is referred";
     SAMPLE_OF_A_ROW = Practice "common practice", "one rejected rivet in a sample: look at every rivet of the row", DrivenHeads "one reject in a sample";
     SQUEEZE_TESTS = Memory "Materials 17 (2024) 2756", "results table; the power law was fitted to it and is not printed there", DrivenHeads "squeeze force of aluminium rivets";
-    HOT_STEEL_RIVETS = Published "mechanical engineers' handbook, 6th ed.", "p 8-4, shop table, secondary quotation", DrivenHeads "force that drives hot steel rivets";
     HEAD_NOT_MEASURED = Practice "not given", "both measures of the head", DrivenHeads "a head that was not measured";
     REFERRED_NOT_DRIVEN = Practice "common practice", "what the plan refers is not riveted until the referral is answered", DrivenHeads "a rivet where the plan refers";
     NOBODY_LOOKED = Practice "common practice", "the driven rivets: nobody looked at any", DrivenHeads "driven rivets that nobody looked at";

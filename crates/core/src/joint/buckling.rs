@@ -64,12 +64,6 @@ pub fn stress(fixity: f64, modulus: Stress, thickness: Length, pitch: Length) ->
     Stress::from_psi(fixity * PI * PI * modulus.psi() / 12.0 * slenderness * slenderness)
 }
 
-/// The same as a plate: divided by 1 - ν².
-#[must_use]
-pub fn plate_stress(fixity: f64, modulus: Stress, poisson: f64, thickness: Length, pitch: Length) -> Stress {
-    Stress::from_psi(stress(fixity, modulus, thickness, pitch).psi() / (1.0 - poisson * poisson))
-}
-
 /// The largest pitch at which the sheet, as a column, does not buckle below a stress; elastic. `None` where it is no length.
 ///
 /// ```

@@ -46,19 +46,6 @@ pub fn net_section(ftu: Stress, thickness: Length, width: Length, hole: Length, 
     force(ftu, thickness.to_inches_f64() * net)
 }
 
-/// Tension at one of several rows: the net section there and what the rivets of the rows before it have already taken off.
-#[must_use]
-pub fn net_section_at_row(
-    ftu: Stress,
-    thickness: Length,
-    width: Length,
-    hole: Length,
-    holes: u16,
-    carried_before: Force,
-) -> Force {
-    Force::from_lbf(net_section(ftu, thickness, width, hole, holes).lbf() + carried_before.lbf())
-}
-
 /// Tension in the sheet without any hole: `Ftu × t × width`.
 #[must_use]
 pub fn gross_section(ftu: Stress, thickness: Length, width: Length) -> Force {
@@ -156,13 +143,6 @@ pub fn pull_through(fsu: Stress, head: Length, thickness: Length) -> Force {
     force(fsu, core::f64::consts::PI * head.to_inches_f64() * thickness.to_inches_f64())
 }
 
-/// Pull of a rivet along its axis that parts the shank: `Ftu × π d² / 4`; recalled, not read. The other half of [`pull_through`]: the
-/// lesser counts.
-#[must_use]
-pub fn rivet_tension(ftu: Stress, diameter: Length) -> Force {
-    rivet_shear(ftu, diameter, 1.0)
-}
-
 /// Efficiency: the weakest mode over the strength of the sheet without holes.
 #[must_use]
 pub fn efficiency(weakest: Force, gross: Force) -> f64 {
@@ -209,8 +189,6 @@ mod tests {
     fn pull_by_hand() {
         let through = pull_through(Stress::from_ksi(39.0), length(".25"), length(".032"));
         assert!((through.lbf() - 39_000.0 * core::f64::consts::PI * 0.25 * 0.032).abs() < 1e-9);
-        let shank = rivet_tension(Stress::from_ksi(50.0), length(".125"));
-        assert!((shank.lbf() - 50_000.0 * core::f64::consts::PI * 0.125 * 0.125 / 4.0).abs() < 1e-9);
     }
 
     #[test]

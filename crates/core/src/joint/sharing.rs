@@ -17,7 +17,7 @@
 //!
 //! These shares are elastic: they matter for fatigue, where the end rows crack first. At failure of a ductile joint the rows are
 //! commonly taken to share alike ([`Sharing::equal_share`]). While C is large beside p / EA the shares hardly move whatever the formula
-//! ([`Sharing::stiffness_ratio`] under [`HARDLY_MOVES_BELOW`]).
+//! ([`Sharing::stiffness_ratio`] under 0.3: guide to fastener flexibility, sec 8 to 10, secondary quotation).
 
 use crate::basis::Basis;
 use crate::finding::{Code, Finding, Findings, Severity};
@@ -27,10 +27,6 @@ use crate::setters::setters;
 
 /// The most rows in one chain.
 pub const MAX_ROWS: usize = 64;
-
-/// [`Sharing::stiffness_ratio`] below which the shares hardly move with the formula (guide to fastener flexibility, sec 8 to 10,
-/// secondary quotation).
-pub const HARDLY_MOVES_BELOW: f64 = 0.3;
 
 /// The note on every elastic share: no published method on file gives the shares at failure.
 pub const ELASTIC_ONLY: Finding = Finding::new(Code::ElasticSharesOnly, Severity::Note, Basis::FLEXIBILITY_SEC_2);

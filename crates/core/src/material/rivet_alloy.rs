@@ -227,30 +227,16 @@ impl RivetAlloy {
     }
 
     /// Every published treatment before driving. They contradict each other in their times; each names its document.
-    #[must_use]
-    pub const fn heat_treatments(self) -> &'static [HeatTreatment] {
-        self.row().treatments
-    }
-
-    /// The treatment before driving with the shortest time; `None` for an alloy that needs none, or of which none is known.
     ///
     /// ```
     /// use shophead::material::RivetAlloy;
-    /// let treatment = RivetAlloy::Al2024.heat_treatment().unwrap();
-    /// assert_eq!(treatment.drive_within_minutes, Some(10));
-    /// assert!(RivetAlloy::Al2117.heat_treatment().is_none());
+    /// let minutes = RivetAlloy::Al2024.heat_treatments().iter().filter_map(|treatment| treatment.drive_within_minutes);
+    /// assert_eq!(minutes.min(), Some(10));
+    /// assert!(RivetAlloy::Al2117.heat_treatments().is_empty());
     /// ```
     #[must_use]
-    pub fn heat_treatment(self) -> Option<HeatTreatment> {
-        let timed = self.heat_treatments().iter().filter(|treatment| treatment.drive_within_minutes.is_some());
-        timed.min_by_key(|treatment| treatment.drive_within_minutes).copied()
-    }
-
-    /// The shortest time, in hours, for which any document lets rivets be kept cold, with the document.
-    #[must_use]
-    pub fn keeps_cold_hours(self) -> Option<(u16, Basis)> {
-        let hours = |treatment: &HeatTreatment| treatment.keeps_hours.map(|hours| (hours, treatment.basis));
-        self.heat_treatments().iter().filter_map(hours).min_by_key(|(hours, _)| *hours)
+    pub const fn heat_treatments(self) -> &'static [HeatTreatment] {
+        self.row().treatments
     }
 
     /// The mark on the manufactured head that tells this alloy.
@@ -317,20 +303,6 @@ mod tests {
             assert!(!both, "{}", alloy.alloy());
         }
         assert!(RivetAlloy::Al2117.driven_as_received().is_some());
-    }
-
-    #[test]
-    fn the_shortest_times_are_the_default() {
-        let of = |alloy: RivetAlloy| {
-            let treatment = alloy.heat_treatment().expect("a treatment");
-            (treatment.drive_within_minutes, treatment.basis)
-        };
-        assert_eq!(of(RivetAlloy::Al2017), (Some(20), Basis::NAVY_14315_T3_1));
-        assert_eq!(of(RivetAlloy::Al2024), (Some(10), Basis::FAA_30_HEAT_TREATMENT));
-        for alloy in [RivetAlloy::Al2017, RivetAlloy::Al2024] {
-            assert_eq!(alloy.keeps_cold_hours().map(|(hours, _)| hours), Some(24));
-        }
-        assert_eq!(RivetAlloy::Al2117.keeps_cold_hours(), None);
     }
 
     #[test]

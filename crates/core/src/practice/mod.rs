@@ -40,7 +40,7 @@ use common::Row;
 
 #[cfg(feature = "words")]
 use crate::basis::Citation;
-use crate::basis::{Basis, Document, Status};
+use crate::basis::{Basis, Document};
 use crate::length::{Interval, Length};
 use crate::material::RivetAlloy;
 use crate::rivet::part::Part;
@@ -512,12 +512,6 @@ impl<'a> Practice<'a> {
         self.for_case(case).rounding()
     }
 
-    /// How many limits of a status it carries.
-    #[must_use]
-    pub fn count_with(&self, status: Status) -> usize {
-        self.limits().filter(|limit| limit.basis.status() == status).count()
-    }
-
     /// The hole that is assumed where none was measured: as drilled with the practice's drill.
     ///
     /// `None` where the practice names no drill or no limit.
@@ -593,7 +587,7 @@ mod tests {
             for limit in practice.limits() {
                 let cited = limit.basis.citation().expect("a built-in document");
                 assert!(!cited.document.is_empty() && !cited.place.is_empty(), "{}", limit.name);
-                assert_ne!(cited.status, Status::Shop);
+                assert_ne!(cited.status, crate::basis::Status::Shop);
             }
         }
     }

@@ -529,6 +529,11 @@ fn rivets<'a>(
     let limit =
         |name| query.practice.length(name, &case).map(|limit| limit.value).ok_or(MemberError::NoLimits { limit: name });
     found.edge = limit(Name::EdgeDistanceLeast)?;
+    // A row in the middle of the leg, or of its plate where that is narrower, is the farthest from both edges.
+    let middle = leg.width.min(found.plate.0).times(1, 2);
+    if let Some(least) = query.practice.length(Name::EdgeDistanceLeast, &case).filter(|least| middle < least.value) {
+        findings.push(Finding::against(Code::EdgeDistanceShort, Severity::Refer, middle, &least));
+    }
     let stack = pack(query, leg, found.plate.1)?;
     let rows = LaidRows {
         rivet,

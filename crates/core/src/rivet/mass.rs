@@ -5,8 +5,9 @@
 //! L - k long.
 //!
 //! The formulas reproduce the mass tables of DIN 660 (round heads, within 1.3 %) and DIN 661 (countersunk heads, within 0.4 %). A
-//! universal head is flatter than a cap, with rounded sides, and no table of its mass could be read: see
-//! [`UNIVERSAL_WITHIN`]. Where it matters, weigh a hundred.
+//! universal head is flatter than a cap, with rounded sides, and no table of its mass could be read: it
+//! may be ten per cent off. That is a judgement, not a published figure: the head lies between the cap and the cylinder around it. Where it
+//! matters, weigh a hundred.
 
 use core::f64::consts::PI;
 
@@ -14,10 +15,6 @@ use super::part::Part;
 use super::{Head, Series, Size};
 use crate::length::Length;
 use crate::quantity::Mass;
-
-/// How far the mass of a universal head rivet may be from the estimate, as a fraction: ten per cent. A judgement, not a published
-/// figure: the head's volume lies between the spherical cap and the cylinder around it.
-pub const UNIVERSAL_WITHIN: f64 = 0.10;
 
 /// The volume of a spherical cap in cubic inches.
 ///
@@ -74,7 +71,7 @@ pub fn rivet_in3(
     (shank > Length::ZERO).then(|| head_volume + cylinder_in3(shank_diameter, shank))
 }
 
-/// The mass of one rivet; an estimate, for a universal head within [`UNIVERSAL_WITHIN`].
+/// The mass of one rivet; an estimate, for a universal head within ten per cent.
 ///
 /// The density is in pounds per cubic inch. `None` for a family without length, where the head's dimensions are not known (the
 /// oversize series), and for a density that is not a positive number.

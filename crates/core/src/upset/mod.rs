@@ -316,12 +316,6 @@ impl Fit {
         Fit { length_tolerance: either_way, ..self }
     }
 
-    /// Whether every layer is dimpled for the head.
-    #[must_use]
-    pub const fn is_dimpled(&self) -> bool {
-        self.dimpled
-    }
-
     /// The same in another hole.
     pub(crate) const fn in_hole(&self, hole: Toleranced) -> Fit {
         Fit { hole, ..*self }

@@ -177,3 +177,33 @@ fn plan_hole<'j>(
     let removal = removal.filter(|own| *own != plan.removal);
     Outcome { answer: answer.map(Arc::new), choice: choice.map(Arc::new), removal, findings }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::Plan;
+    use super::*;
+    use crate::model::Job;
+
+    #[test]
+    fn a_hole_takes_little_room_and_what_becomes_of_it_is_kept_once_for_all_that_are_alike() {
+        let path = concat!(env!("CARGO_MANIFEST_DIR"), "/demo/keel-skin/job.toml");
+        let mut job = Job::read(path.as_ref()).expect("the demo reads");
+        let row = job.rows.iter_mut().find(|row| row.name == "F3").expect("a row of the demo");
+        let [one, other] = &mut row.measured[..] else { panic!("two holes of F3 were measured") };
+        other.as_found = one.as_found;
+        let (own, documents) = job.own_limits.lists();
+        let practice = job.practice.with_own(&own, &documents);
+        let plan = Plan::make(&job, &practice);
+        let [one, other] = &plan.rows.iter().find(|plan| plan.row.name == "F3").expect("the same row").holes[..] else {
+            panic!("two holes")
+        };
+        let (answers, choices) =
+            (one.answer.as_ref().zip(other.answer.as_ref()), one.choice.as_ref().zip(other.choice.as_ref()));
+        assert!(answers.is_some_and(|(one, other)| Arc::ptr_eq(one, other)));
+        assert!(choices.is_some_and(|(one, other)| Arc::ptr_eq(one, other)), "{choices:?}");
+        // Its answer; what stands for each hole besides; and the choice of its rivet, with the lengths that will do.
+        assert!(size_of::<HoleAnswer<'_>>() <= 600, "{}", size_of::<HoleAnswer<'_>>());
+        assert!(size_of::<HolePlan<'_>>() <= 200, "{}", size_of::<HolePlan<'_>>());
+        assert!(size_of::<Choice<'_>>() <= 1_136, "{}", size_of::<Choice<'_>>());
+    }
+}

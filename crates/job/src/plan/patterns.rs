@@ -119,8 +119,9 @@ fn plan_pattern<'j>(
     for plan in members.iter().filter_map(|index| rows.get(*index)) {
         let stepped: Vec<u32> =
             plan.holes.iter().filter(|hole| hole.disposition().is_step_up()).map(|hole| hole.number).collect();
-        let crowded = plan.layout.pitch.and_then(|pitch| limits.check_stretch(&stepped, pitch, plan.row.count));
-        if let Some(finding) = crowded {
+        // A job's pitch was read as above zero.
+        let crowded = plan.layout.pitch.map(|pitch| limits.check_stretch(&stepped, pitch, plan.row.count));
+        if let Some(Ok(Some(finding))) = crowded {
             push(&mut findings, finding);
         }
     }

@@ -58,6 +58,8 @@ pub(super) fn run<'a>(args: &BendArgs, context: &Context<'a>) -> Result<Report<'
     record.length("radius_most", limits.map(|limits| limits.value.max())).findings(&report.findings);
     report.rows.push(record);
     let bend = Bend {
+        material: subject.clone(),
+        thickness: thickness.into(),
         degrees: args.angle,
         radius: radius.into(),
         radius_least: limits.map(|limits| limits.value.min().into()),
