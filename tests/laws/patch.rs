@@ -229,7 +229,12 @@ proptest! {
             Some(shares.rows().map(|row| row.a_fastener.lbf()).collect::<Vec<f64>>())
         };
         for formula in Formula::for_rivets(Shear::Single) {
-            let Some(plain) = shares(formula, Taper::Plain) else { continue };
+            let modulus = |thickness| asked.material.properties(thickness).is_some_and(|sheet| sheet.e().is_some());
+            let is_known = modulus(asked.thickness) && modulus(whole);
+            let Some(plain) = shares(formula, Taper::Plain).filter(|_| is_known) else {
+                prop_assert!(!is_known, "{:?}", found.shares(Force::from_lbf(load), formula, Taper::Plain));
+                continue;
+            };
             for taper in [Taper::Plain, Taper::Feathered(first), Taper::Stepped(first)] {
                 let each = shares(formula, taper).expect("as the plain one");
                 prop_assert_eq!(each.len(), usize::from(found.across.rows));
