@@ -16,12 +16,13 @@ ROOT = Path(__file__).resolve().parent.parent.parent
 WORK = ROOT / "target" / "changes"
 TREE = WORK / "tree"
 
+# In the order of what they take.
 CORE = [
     ["-p", "shophead", "--lib"],
+    ["-p", "shophead-tests", "--test", "handheld"],
+    ["-p", "shophead-tests", "--test", "laws"],
     ["-p", "shophead-tests", "--test", "reference"],
     ["-p", "shophead-cli", "--test", "cli"],
-    ["-p", "shophead-tests", "--test", "laws"],
-    ["-p", "shophead-tests", "--test", "handheld"],
 ]
 CLI = [["-p", "shophead-cli", "--test", "cli"]]
 JOB = [["-p", "shophead-job", "--lib"], *CLI]

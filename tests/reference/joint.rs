@@ -109,6 +109,19 @@ fn shear_stands_on_what_was_read_and_never_above_a_recalled_cell() {
 }
 
 #[test]
+fn there_is_no_thin_sheet_factor_for_what_is_no_sheet_or_no_rivet() {
+    let [none, negative, sheet, rivet] =
+        ["0", "-.04", ".04", "1/8"].map(|text| text.parse::<Length>().expect("a length"));
+    for (thickness, diameter) in
+        [(none, rivet), (negative, rivet), (sheet, none), (sheet, negative), (none, none), (negative, negative)]
+    {
+        for shear in [Shear::Single, Shear::Double] {
+            assert_eq!(thin_sheet::factor(shear, thickness, diameter), None, "{thickness} {diameter}");
+        }
+    }
+}
+
+#[test]
 fn thin_sheet_factors() {
     let mut cells = Comparison::with_misfits(&[]);
     let rows = fixture("hdbk5-shear-correction");

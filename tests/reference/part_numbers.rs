@@ -119,34 +119,75 @@ fn every_superseded_name_is_one_of_the_table() {
     }
 }
 
+/// Each reason as it is read, once: what is wrong, and what the series has instead.
 #[test]
-fn the_sentences_for_the_commonest_slips() {
-    let message = |number| Part::parse(number).unwrap_err().to_string();
-    assert_eq!(
-        message("MS20470AC4-5"),
-        "this is not a material of MS20470 (character 8); right would be A, AD, B, E, D or DD"
-    );
-    assert_eq!(
-        message("MS20470M4-5"),
-        "MS20470 does not come in this material, MS20615 does (character 8); right would be MS20615-4M5"
-    );
-    assert_eq!(
-        message("4-5A"),
-        "the series is missing, so head and alloy are unknown; digits alone such as 4-5 may mean diameter 4 and length 5, \
-         or a length of 4 1/2 (character 1); right would be a full number such as MS20470AD4-5"
-    );
-    assert_eq!(
-        message("AN425AD4-5"),
-        "AN425 has a 78 degree countersunk head and no printed successor; a rivet with another head does not take its place: \
-         ask for the drawing (character 1)"
-    );
-    assert_eq!(
-        message("NAS1398D4-3"),
-        "NAS1398 is a blind rivet; only driven solid rivets are read here: open the type's manual (character 1)"
-    );
-    assert_eq!(
-        message("MS20426AD4-0.5"),
-        "a flush rivet's length counts its head, which alone is 0.042 in high; take a longer one (character 12); \
-         right would be MS20426AD4-1"
-    );
+fn every_refusal_says_what_is_wrong_and_what_the_series_has() {
+    for (number, sentence) in [
+        ("", "a part number is missing (character 1); right would be a full number such as MS20470AD4-5"),
+        (
+            "MS20471AD4-5",
+            "this is not a series known here (character 1); right would be a full number such as MS20470AD4-5",
+        ),
+        (
+            "4-5A",
+            "the series is missing, so head and alloy are unknown; digits alone such as 4-5 may mean diameter 4 and length 5, \
+             or a length of 4 1/2 (character 1); right would be a full number such as MS20470AD4-5",
+        ),
+        (
+            "AN425AD4-5",
+            "AN425 has a 78 degree countersunk head and no printed successor; a rivet with another head does not take its place: \
+             ask for the drawing (character 1)",
+        ),
+        (
+            "NAS1398D4-3",
+            "NAS1398 is a blind rivet; only driven solid rivets are read here: open the type's manual (character 1)",
+        ),
+        ("MS20470-4-5", "the material of MS20470 is missing (character 8); right would be A, AD, B, E, D or DD"),
+        ("MS20470XX4-5", "this is not a material of MS20470 (character 8); right would be A, AD, B, E, D or DD"),
+        (
+            "MS20470M4-5",
+            "MS20470 does not come in this material, MS20615 does (character 8); right would be MS20615-4M5",
+        ),
+        ("MS20615-4X-5", "this is not a material of MS20615 (character 10); right would be M or CU"),
+        (
+            "MS20470B-4-5",
+            "no dash belongs between the material and the diameter (character 9); right would be MS20470B4-5",
+        ),
+        (
+            "MS20470AD45",
+            "this is not a diameter known for MS20470 (character 10); right would be 2, 3, 4, 5, 6, 8, 10 or 12",
+        ),
+        (
+            "NAS1242AD11-5",
+            "the digit of NAS1242 counts thirty-seconds of the standard size, not sixty-fourths of its shank (character 10); \
+             right would be NAS1242AD5-5",
+        ),
+        ("MS20470AD04-5", "numbers are written without leading zeros (character 10); right would be MS20470AD4-5"),
+        ("MS20470AD4-", "a length in sixteenths of an inch is missing after the dash (character 12)"),
+        (
+            "MS20470AD4-5.3",
+            "a length goes in sixteenths of an inch and halves of one, written .5 (character 13); \
+             right would be MS20470AD4-5 or MS20470AD4-5.5",
+        ),
+        (
+            "MS20470AD4-5-6",
+            "here only 5 is known, the mark of a half sixteenth (character 14); right would be MS20470AD4-5",
+        ),
+        ("MS20470AD4-0", "a rivet needs a length above zero (character 12)"),
+        (
+            "MS20426AD4-0.5",
+            "a flush rivet's length counts its head, which alone is 0.042 in high; take a longer one (character 12); \
+             right would be MS20426AD4-1",
+        ),
+        (
+            "MS20470AD4-5Q",
+            "no letter is known after the length of MS20470, neither for a finish nor for a half: ask what was meant (character 13)",
+        ),
+        (
+            "MS20600AD4-5",
+            "NASM20600 is a blind rivet; only driven solid rivets are read here: open the type's manual (character 1)",
+        ),
+    ] {
+        assert_eq!(Part::parse(number).map_err(|error| error.to_string()), Err(sentence.to_owned()), "{number}");
+    }
 }

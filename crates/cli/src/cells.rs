@@ -42,7 +42,7 @@ pub(crate) trait Answer<'a>: Sized {
         }
     }
 
-    /// The answer in every other form that is wanted.
+    /// The answer in the form that is wanted, where that is not CSV.
     fn tell(&self, args: &Self::Args, context: &Context<'a>, report: &mut Report<'a>);
     /// The answer as the rows of a file, where that is more than one of the cells.
     fn rows(&self, context: &Context<'a>, report: &mut Report<'a>) {
@@ -67,9 +67,10 @@ pub(crate) fn report_of<'a, A: Answer<'a>>(
     A::ask(args, context, |answer| {
         let mut report = Report::new(A::COMMAND, context);
         answer.find(context, &mut Reported { report: &mut report, context });
-        answer.tell(args, context, &mut report);
         if context.format == Format::Csv {
             answer.rows(context, &mut report);
+        } else {
+            answer.tell(args, context, &mut report);
         }
         answer.look_up(context, new);
         report

@@ -92,7 +92,7 @@ impl Drill {
     /// Of two drills with the same diameter the fraction is returned: 1/4, not E.
     #[must_use]
     pub fn nearest_at_or_above(diameter: Length) -> Option<Drill> {
-        DRILLS.iter().copied().find(|drill| drill.diameter >= diameter)
+        DRILLS.get(DRILLS.partition_point(|drill| drill.diameter < diameter)).copied()
     }
 
     /// The largest drill that is not larger than this diameter, or `None` below #80.

@@ -387,7 +387,7 @@ fn write_decimal(f: &mut fmt::Formatter<'_>, nm: i64, unit: i64, least: usize, m
     let fixed = f.precision().map(|digits| digits.min(MOST_DIGITS));
     let digits = fixed.unwrap_or(most);
     let scale = (0..digits).fold(1_u64, |scale, _| scale.wrapping_mul(10));
-    let (nm, unit, is_negative) = (nm.unsigned_abs(), unit.unsigned_abs(), nm < 0);
+    let (nm, unit, is_negative) = (nm.unsigned_abs(), unit.unsigned_abs(), nm.is_negative());
     let mut whole = nm.checked_div(unit).unwrap_or(0);
     let rest = nm.wrapping_sub(whole.wrapping_mul(unit));
     // Twice less than a unit times at most 10^9 stays inside 64 bits.

@@ -33,8 +33,6 @@ pub(super) struct InRow {
     transfer: Transfer,
     shear: Shear,
     pub(super) strength: RowStrength,
-    /// Whether that says of one rivet all there is.
-    pub(super) says_strength: bool,
     /// In the sheets along the row, where it was asked about.
     pub(super) compression: Option<Stress>,
     /// Each sheet that carries load under that compression.
@@ -82,17 +80,13 @@ fn buckling_form<'p>(sheet: u8, found: Option<&InterRivet>, practice: &Practice<
 
 impl InRow {
     /// An answer to be filled in.
-    pub(super) const fn nothing_yet(facts: &Facts, pitch: Length) -> InRow {
+    pub(super) const fn nothing_yet() -> InRow {
         InRow {
-            pitch,
-            apart: match facts.layout.transverse_pitch {
-                Some(apart) => apart,
-                None => pitch,
-            },
-            rows: facts.rows,
-            transfer: facts.transfer,
-            shear: facts.shear,
-            says_strength: false,
+            pitch: Length::ZERO,
+            apart: Length::ZERO,
+            rows: 1,
+            transfer: Transfer::Lap,
+            shear: Shear::Single,
             strength: RowStrength::nothing_yet(),
             compression: None,
             buckled: Vec::new(),
@@ -106,14 +100,16 @@ impl InRow {
         &mut self,
         args: &JointArgs,
         facts: &Facts,
+        pitch: Length,
         question: &Installation<'_, '_>,
     ) -> Result<(), Stop> {
         let row = &args.row;
+        (self.pitch, self.apart) = (pitch, facts.layout.transverse_pitch.unwrap_or(pitch));
+        (self.rows, self.transfer, self.shear) = (facts.rows, facts.transfer, facts.shear);
         if facts.stack.is_none() {
             return Err(Stop::wrong("a joint has at least two sheets"));
         }
         question.row_into(&mut self.strength).map_err(Stop::wrong)?;
-        self.says_strength = question.row_says_strength();
         self.compression = row.compression.as_deref().map(|text| input::stress("--compression", text)).transpose()?;
         if self.compression.is_some() {
             for layer in question.buckling(self.compression) {

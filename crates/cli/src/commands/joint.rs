@@ -30,18 +30,20 @@ pub(crate) struct Answer {
     facts: Facts,
     case: Case,
     edge: Given<Length>,
-    /// Nothing where the row says it.
-    found: JointStrength,
-    in_row: Option<InRow>,
+    /// What one rivet carries, where the row does not say it.
+    rivet: Option<Box<JointStrength>>,
+    /// What one rivet carries where it stands in no row, and nothing more then.
+    row: InRow,
 }
 
 impl Answer {
     /// What one rivet carries.
     fn found(&self) -> &JointStrength {
-        match &self.in_row {
-            Some(in_row) if in_row.says_strength => &in_row.strength.joint,
-            _ => &self.found,
-        }
+        self.rivet.as_deref().unwrap_or(&self.row.strength.joint)
+    }
+
+    fn in_row(&self) -> Option<&InRow> {
+        self.facts.layout.pitch.map(|_| &self.row)
     }
 }
 
@@ -57,10 +59,10 @@ impl<'a> cells::Answer<'a> for Answer {
             facts: Facts::of_rivet(rivet),
             case: Case::for_part(&rivet),
             edge: Given { value: Length::ZERO, basis: Basis::NOT_GIVEN },
-            found: JointStrength::nothing_yet(),
-            in_row: None,
+            rivet: None,
+            row: InRow::nothing_yet(),
         };
-        let Answer { facts, case, edge: edge_counted, found, in_row } = &mut answer;
+        let Answer { facts, case, edge: edge_counted, rivet: by_itself, row: in_row } = &mut answer;
         let hole = args.hole.as_deref().map(|text| input::hole_diameter("--hole", text, bare)).transpose()?;
         let row = &args.row;
         let pitch = input::optional_length("--pitch", args.pitch.as_deref(), bare)?;
@@ -82,24 +84,27 @@ impl<'a> cells::Answer<'a> for Answer {
         facts.put(&args.place, context)?;
         let question = facts.question(context.practice);
         (*case, *edge_counted) = (question.case(), edge(&question, context)?);
-        if pitch.is_none() || !question.row_says_strength() {
-            question.strength_into(found).map_err(Stop::wrong)?;
-        }
-        if let Some(pitch) = pitch {
-            in_row.insert(InRow::nothing_yet(facts, pitch)).fill(args, facts, &question)?;
+        match pitch {
+            None => question.strength_into(&mut in_row.strength.joint).map_err(Stop::wrong)?,
+            Some(pitch) => {
+                if !question.row_says_strength() {
+                    *by_itself = Some(Box::new(question.strength().map_err(Stop::wrong)?));
+                }
+                in_row.fill(args, facts, pitch, &question)?;
+            }
         }
         Ok(then(&answer))
     }
 
     fn find(&self, _: &Context<'a>, finds: &mut impl Finds) {
-        finds.all(&self.facts.rivet, &self.found.findings);
-        if let Some(in_row) = &self.in_row {
+        finds.all(&self.facts.rivet, &self.found().findings);
+        if let Some(in_row) = self.in_row() {
             in_row.find(finds, &self.facts.rivet);
         }
     }
 
     fn cells(&self, cells: &mut impl Cells) {
-        let (found, in_row) = (self.found(), &self.in_row);
+        let (found, in_row) = (self.found(), self.in_row());
         let force = |part: Option<Allowable>| part.map(|part| part.force);
         cells.parts("rivet", Some(self.facts.rivet)).force("allowable", force(found.allowable));
         cells.words("governing", found.governing.map(|governing| governing.mode.as_str()));
@@ -109,10 +114,10 @@ impl<'a> cells::Answer<'a> for Answer {
         cells.force("factored_load", found.margin.map(|margin| margin.factored_load));
         cells.ratio("margin", found.margin.map(|margin| margin.value));
         cells.force("yield", force(found.yield_load()));
-        cells.force("row_per_inch", force(in_row.as_ref().and_then(|in_row| in_row.strength.per_inch)));
-        let row_governing = in_row.as_ref().and_then(|in_row| in_row.strength.governing);
+        cells.force("row_per_inch", force(in_row.and_then(|in_row| in_row.strength.per_inch)));
+        let row_governing = in_row.and_then(|in_row| in_row.strength.governing);
         cells.words("row_governing", row_governing.map(|governing| governing.mode.as_str()));
-        let of_row = |margin: fn(&RowStrength) -> Option<Margin>| in_row.as_ref().and_then(|row| margin(&row.strength));
+        let of_row = |margin: fn(&RowStrength) -> Option<Margin>| in_row.and_then(|row| margin(&row.strength));
         cells.ratio("row_margin", of_row(|row| row.margin).map(|margin| margin.value));
         // The lesser of one rivet's and the row's.
         let yields = found.yield_margin.into_iter().chain(of_row(|row| row.yield_margin));
@@ -128,8 +133,8 @@ impl<'a> cells::Answer<'a> for Answer {
     }
 
     fn tell(&self, args: &JointArgs, context: &Context<'a>, report: &mut Report<'a>) {
-        let Answer { facts, edge, in_row, .. } = self;
-        let found = self.found();
+        let Answer { facts, edge, .. } = self;
+        let (found, in_row) = (self.found(), self.in_row());
         let Facts { rivet, layout, .. } = facts;
         // A joint has sheets: its arguments ask for them.
         let Some(stack) = &facts.stack else { return };
@@ -140,10 +145,10 @@ impl<'a> cells::Answer<'a> for Answer {
         let entered = entered.map(|(fsu, basis)| DrivenShear::entered(fsu, basis));
         let driven = entered.as_ref().or(question.driven_shear());
         if context.format == Format::Json {
-            let found = (found, in_row.as_ref());
+            let found = (found, in_row);
             report.give(form((rivet, driven), stack, found, edge, (&question, layout.pitch), &more, context.practice));
         } else {
-            text(report, (rivet, driven), stack, (found, in_row.as_ref()), edge, context);
+            text(report, (rivet, driven), stack, (found, in_row), edge, context);
         }
         report.work(context, |work| match in_row {
             Some(in_row) => {

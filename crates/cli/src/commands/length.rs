@@ -40,18 +40,25 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
         let tolerance =
             args.tolerance.as_deref().map(|text| input::tolerance("--tolerance", text, bare)).transpose()?;
         let stack = input::layers("--layers", &args.layers, tolerance, bare, context.practice)?;
-        let grip = stack.grip();
-        let mut facts = Facts::of_rivet(family);
+        // Filled in where it stands: it is kilobytes.
+        let mut answer = Answer {
+            facts: Facts::of_rivet(family),
+            alloy_assumed,
+            grip: stack.grip(),
+            case: Case::for_part(&family),
+            hole: Given { value: Toleranced::exactly(Length::ZERO), basis: Basis::NOT_GIVEN },
+            found: LengthAnswer::nothing_yet(),
+        };
+        let Answer { facts, case, hole, found, .. } = &mut answer;
         facts.stack = Some(stack);
         facts.hole = args.hole.as_deref().map(|text| input::hole("--hole", text, bare)).transpose()?;
         facts.layout.edge = input::optional_length("--edge", args.edge.as_deref(), bare)?;
         facts.layout.pitch = input::optional_length("--pitch", args.pitch.as_deref(), bare)?;
         facts.put(&args.place, context)?;
         let question = facts.question(context.practice);
-        let (case, hole) = (question.case(), question.hole_or_drilled());
-        let mut found = LengthAnswer::nothing_yet();
-        question.length_into(&mut found).map_err(Stop::wrong)?;
-        Ok(then(&Answer { facts, alloy_assumed, grip, case, hole, found }))
+        (*case, *hole) = (question.case(), question.hole_or_drilled());
+        question.length_into(found).map_err(Stop::wrong)?;
+        Ok(then(&answer))
     }
 
     fn find(&self, _: &Context<'a>, finds: &mut impl Finds) {

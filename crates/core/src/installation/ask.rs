@@ -5,7 +5,7 @@ use crate::basis::Basis;
 use crate::fact::{Fact, Facts};
 use crate::finding::{Code, Figure, Finding, Severity, Sink};
 use crate::joint::buckling::{BucklingError, LayerBuckling, inter_rivet};
-use crate::joint::compare::{Comparison, compare, compare_into};
+use crate::joint::compare::{Carried, Comparison, compare, compare_into};
 use crate::joint::flexibility::Formula;
 use crate::joint::lap::{LapError, LapRows, Shared, shared_into};
 use crate::joint::layers::{Layers, LayersError, PackError, PackRows, through_pack};
@@ -16,7 +16,7 @@ use crate::joint::sharing::{Envelope, Transfer};
 use crate::joint::strength::{JointStrength, Shear, StrengthError};
 use crate::length::Length;
 use crate::material::Property;
-use crate::practice::{Given, Key, Name};
+use crate::practice::{ForCase, Given, Key, Name};
 use crate::quantity::{Force, Stress};
 use crate::select::{Assessed, LengthAnswer, Wanted};
 use crate::stack::{Layer, Preparation, Stack};
@@ -33,13 +33,16 @@ struct Most {
     in_b: Force,
 }
 
+/// What the installed rivet carries, once that was asked.
+pub(super) type CarriedBefore = Option<Result<Carried, StrengthError>>;
+
 impl<'a> Installation<'_, 'a> {
-    fn wanted(&self) -> Result<Wanted<'a>, FitError> {
-        let case = self.case();
+    /// What a length is chosen for, by the limits of its case: which are found once for all that is asked of it.
+    fn wanted<'w>(&self, limits: &'w ForCase<'w>) -> Result<Wanted<'w, 'a>, FitError> {
         Ok(Wanted {
             rivet: self.rivet,
-            hole: self.hole_or_drilled_in(&self.practice.for_case(&case)).value,
-            case,
+            hole: self.hole_or_drilled_in(limits).value,
+            limits,
             grip: self.grip().ok_or(FitError::NoGrip)?,
             dimpled: self.stack.is_some_and(Stack::is_dimpled_through),
             practice: self.practice,
@@ -76,8 +79,10 @@ impl<'a> Installation<'_, 'a> {
     /// # Errors
     /// As [`Installation::length`]; what was filled in until then is no answer.
     pub fn length_into(&self, answer: &mut LengthAnswer<'a>) -> Result<(), FitError> {
-        self.wanted()?.choose_into(answer)?;
-        self.check(&mut |finding| answer.findings.push(finding));
+        let case = self.case();
+        let limits = self.practice.for_case(&case);
+        self.wanted(&limits)?.choose_into(answer)?;
+        self.check_in(&limits, &mut |finding| answer.findings.push(finding));
         Ok(())
     }
 
@@ -99,8 +104,10 @@ impl<'a> Installation<'_, 'a> {
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     pub fn assess(&self, length: Length) -> Result<Assessed, FitError> {
-        let mut assessed = self.wanted()?.assess(length)?;
-        self.check(&mut |finding| assessed.findings.push(finding));
+        let case = self.case();
+        let limits = self.practice.for_case(&case);
+        let mut assessed = self.wanted(&limits)?.assess(length)?;
+        self.check_in(&limits, &mut |finding| assessed.findings.push(finding));
         Ok(assessed)
     }
 
@@ -109,7 +116,7 @@ impl<'a> Installation<'_, 'a> {
     /// # Errors
     /// As [`Installation::length`].
     pub fn length_fits(&self, length: Length) -> Result<bool, FitError> {
-        Ok(self.wanted()?.assess(length)?.serves)
+        Ok(self.wanted(&self.practice.for_case(&self.case()))?.assess(length)?.serves)
     }
 
     /// The rivet in its hole through its pack, with all their tolerances: what the volume balance works on.
@@ -117,7 +124,7 @@ impl<'a> Installation<'_, 'a> {
     /// # Errors
     /// [`FitError`]: a pack or a hole without a size, a flush head deeper than the pack, a dimension of the rivet that is not known.
     pub fn fit(&self) -> Result<Fit, FitError> {
-        self.wanted()?.fit()
+        self.wanted(&self.practice.for_case(&self.case()))?.fit()
     }
 
     /// The edge distance that strength counts: as given, or the practice's least.
@@ -543,7 +550,7 @@ impl<'a> Installation<'_, 'a> {
         if found.findings.iter().any(|finding| is_no_joint(finding.code())) {
             found.refuse();
         }
-        self.check_not_weaker(&mut |finding| found.findings.push(finding));
+        self.check_not_weaker(&mut None, &mut |finding| found.findings.push(finding));
         let before = self.as_installed().as_ref().map_or(Facts::NONE, Installation::not_given);
         let mut missing = self.not_given().or(before).and(needed);
         if self.only_as_before() {
@@ -577,8 +584,8 @@ impl<'a> Installation<'_, 'a> {
     }
 
     /// Says where the rivet is weaker than the installed one, or where nobody can tell; and where nothing was changed. What was not given is not
-    /// compared.
-    pub(super) fn check_not_weaker(&self, push: &mut Sink<'_>) {
+    /// compared. What the installed one carries is kept in `known`, for the next rivet that is tried in its place.
+    pub(super) fn check_not_weaker(&self, known: &mut CarriedBefore, push: &mut Sink<'_>) {
         // By reference: a question that is moved stands on the stack twice.
         let before = self.as_installed();
         let Some(before) = &before else { return };
@@ -592,9 +599,10 @@ impl<'a> Installation<'_, 'a> {
         }
         // What it carries asks for no load, nor for how rows share one.
         let carried = |question: &Self| question.made_under(None).and_then(|made| made.carried());
-        match (carried(before), carried(self)) {
-            (Ok((before, _)), Ok((after, below_table))) => {
-                compare_into(&before, &after, push);
+        let before = known.get_or_insert_with(|| carried(before).map(|(before, _)| before));
+        match (before, carried(self)) {
+            (Ok(before), Ok((after, below_table))) => {
+                compare_into(before, &after, push);
                 if let Some(finding) = below_table {
                     push(finding);
                 }

@@ -15,23 +15,26 @@ use crate::stack::{Preparation, Role, Stack};
 
 impl Installation<'_, '_> {
     /// Every check that applies to what is known.
-    #[inline(never)]
     pub(super) fn check(&self, push: &mut Sink<'_>) {
-        let case = self.case();
-        let limits = self.practice.for_case(&case);
+        self.check_in(&self.practice.for_case(&self.case()), push);
+    }
+
+    /// The same, where the case is at hand.
+    #[inline(never)]
+    pub(super) fn check_in(&self, limits: &ForCase<'_>, push: &mut Sink<'_>) {
         if let Some(stack) = self.stack {
             if let Some((layer, thickest)) = stack.thickest_layer() {
-                check_diameter(self.rivet.series(), &limits, (Some(layer), thickest), self.structure, push);
+                check_diameter(self.rivet.series(), limits, (Some(layer), thickest), self.structure, push);
             }
             let hole = self.hole.map(|hole| hole.max());
             let by = (self.practice, self.unpublished());
             check_bearing_range(&self.rivet, (hole, self.edge_in_load.or(self.layout.edge)), stack, by, push);
         }
-        check_seat(&self.rivet, self.stack, &limits, push);
+        check_seat(&self.rivet, self.stack, limits, push);
         check_alloy(&self.rivet, self.structure, push);
-        self.check_entry(&limits, push);
-        self.check_hole(&limits, push);
-        self.check_distances(&limits, push);
+        self.check_entry(limits, push);
+        self.check_hole(limits, push);
+        self.check_distances(limits, push);
         self.check_touching(push);
         self.check_load_path(push);
         if let Some(installed) = &self.installed {

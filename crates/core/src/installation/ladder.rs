@@ -13,6 +13,7 @@
 //! unless the hole is known to be long along the edge.
 
 use super::Installation;
+use super::ask::CarriedBefore;
 use super::checks::no_hole_limit;
 use crate::answer::{Answered, Ruling};
 use crate::basis::Basis;
@@ -146,9 +147,10 @@ impl<'q, 'a> Installation<'q, 'a> {
             self.kept(rivet, found).check(&mut |finding| answer.findings.push(finding));
             return answer;
         }
+        let mut before = None;
         for kind in LADDER {
             let mut step = Step::new(kind);
-            self.try_step(found, &mut step);
+            self.try_step(found, &mut before, &mut step);
             tried(&step);
             if step.does() {
                 let Step { rivet, cut, hole, findings, .. } = step;
@@ -175,7 +177,7 @@ impl<'q, 'a> Installation<'q, 'a> {
     #[must_use]
     pub fn next_size(&self, found: AsFound) -> HoleAnswer<'a> {
         let mut step = Step::new(Disposition::NextSize);
-        self.try_step(found, &mut step);
+        self.try_step(found, &mut None, &mut step);
         let does = step.does();
         let Step { kind, rivet, cut, hole, findings } = step;
         if does {
@@ -324,31 +326,38 @@ impl<'q, 'a> Installation<'q, 'a> {
 
     /// Fills in one step.
     #[inline(never)]
-    fn try_step(&self, found: AsFound, step: &mut Step<'a>) {
+    fn try_step(&self, found: AsFound, before: &mut CarriedBefore, step: &mut Step<'a>) {
         let Some(rivet) = self.rivet_of(step.kind) else {
             step.findings.push(Finding::new(Code::NoLargerRivet, Severity::Refer, self.rivet.series().basis));
             return;
         };
         match step.kind {
-            Disposition::Keep => self.fill_step(rivet, found, true, step),
+            Disposition::Keep => self.fill_step(rivet, found, true, before, step),
             Disposition::Oversize | Disposition::NextSize if self.takes_as_it_is(&rivet, &found) => {
                 let drill_does = |cut| self.accepts(&rivet, self.hole_of(&rivet, cut));
                 if !found.is_measured_both_ways() && self.cut(&rivet, &found).is_some_and(drill_does) {
-                    self.fill_step(rivet, found, false, step);
+                    self.fill_step(rivet, found, false, before, step);
                     if step.does() {
                         return;
                     }
                     *step = Step::new(step.kind);
                 }
-                self.fill_step(rivet, found, true, step);
+                self.fill_step(rivet, found, true, before, step);
             }
-            _ => self.fill_step(rivet, found, false, step),
+            _ => self.fill_step(rivet, found, false, before, step),
         }
     }
 
     /// Fills in a step with this rivet: in the hole as it is, or drilled.
     #[inline(never)]
-    fn fill_step(&self, rivet: Part<'a>, found: AsFound, is_kept: bool, step: &mut Step<'a>) {
+    fn fill_step(
+        &self,
+        rivet: Part<'a>,
+        found: AsFound,
+        is_kept: bool,
+        before: &mut CarriedBefore,
+        step: &mut Step<'a>,
+    ) {
         step.rivet = Some(rivet);
         self.check_step(found, step);
         let cut = if is_kept { None } else { self.cut(&rivet, &found) };
@@ -377,7 +386,7 @@ impl<'q, 'a> Installation<'q, 'a> {
         let is_other = rivet != self.before();
         let compares = step.kind.is_step_up() || found.was_opened() && is_other;
         if compares {
-            after.check_not_weaker(&mut |finding| findings.push(finding));
+            after.check_not_weaker(before, &mut |finding| findings.push(finding));
         }
         if step.kind.is_step_up() && rivet.series().head.is_flush() {
             let seat = Finding::new(Code::SeatForNewHead, Severity::Note, Basis::SEAT);

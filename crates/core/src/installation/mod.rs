@@ -111,12 +111,14 @@ pub struct Installation<'q, 'a> {
 
 impl<'q, 'a> Installation<'q, 'a> {
     /// A rivet through these layers, by the handbook's limits. The rivet's length counts only where a question says so.
+    #[inline]
     #[must_use]
     pub const fn new(rivet: Part<'a>, stack: &'q Stack) -> Installation<'q, 'a> {
         Installation { stack: Some(stack), ..Installation::without_layers(rivet) }
     }
 
     /// A rivet through layers that are not known: enough to judge a hole by its size, no more.
+    #[inline]
     #[must_use]
     pub const fn without_layers(rivet: Part<'a>) -> Installation<'q, 'a> {
         Installation {
@@ -162,6 +164,7 @@ impl<'q, 'a> Installation<'q, 'a> {
     }
 
     /// By these limits, with the dimensions that the shop entered for its rivets.
+    #[inline]
     #[must_use]
     pub fn by(self, practice: &'a Practice<'a>) -> Self {
         let installed = self.installed.map(|installed| practice.rivet(installed));
@@ -175,6 +178,7 @@ impl<'q, 'a> Installation<'q, 'a> {
     }
 
     /// With these distances, in place of all that were given.
+    #[inline]
     #[must_use]
     pub const fn layout(self, layout: RowLayout) -> Self {
         Installation { layout, ..self }
@@ -344,18 +348,16 @@ impl<'q, 'a> Installation<'q, 'a> {
     /// The hole as measured, or as it is drilled for the rivet.
     #[must_use]
     pub fn hole_or_drilled(&self) -> Given<Toleranced> {
-        self.hole_or_drilled_in(&self.practice.for_case(&self.case()))
+        self.hole_measured().unwrap_or_else(|| as_drilled(&self.practice.for_case(&self.case())))
     }
 
     /// The same, where the case is at hand.
     fn hole_or_drilled_in(&self, limits: &ForCase<'_>) -> Given<Toleranced> {
-        match self.hole {
-            Some(value) => Given { value, basis: Basis::AS_GIVEN },
-            None => {
-                let Given { value, basis } = limits.assumed_hole();
-                Given { value: Toleranced::from_least(value), basis }
-            }
-        }
+        self.hole_measured().unwrap_or_else(|| as_drilled(limits))
+    }
+
+    fn hole_measured(&self) -> Option<Given<Toleranced>> {
+        self.hole.map(|value| Given { value, basis: Basis::AS_GIVEN })
     }
 
     /// Whether the rivet, its hole and its layers are those of the maker. Unknown counts as changed.
@@ -456,6 +458,12 @@ impl<'q, 'a> Installation<'q, 'a> {
             .with_if(self.layout.pitch.is_none(), Fact::Pitch)
             .with_if(self.rows > 1 && self.layout.transverse_pitch.is_none(), Fact::RowSpacing)
     }
+}
+
+/// The hole as it is drilled for the rivet of a case.
+fn as_drilled(limits: &ForCase<'_>) -> Given<Toleranced> {
+    let Given { value, basis } = limits.assumed_hole();
+    Given { value: Toleranced::from_least(value), basis }
 }
 
 /// What was given, for the working: it is not there without words.

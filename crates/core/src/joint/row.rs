@@ -503,6 +503,15 @@ mod tests {
     }
 
     #[test]
+    fn a_way_to_fail_is_shown_by_its_word() {
+        use std::string::ToString;
+        let rivets = Mode::ALL.iter().map(|mode| (RowMode::Rivets(*mode), mode.as_str()));
+        for (mode, word) in rivets.chain([(RowMode::NetSection, "net-section")]) {
+            assert_eq!((mode.as_str(), mode.to_string().as_str()), (word, word));
+        }
+    }
+
+    #[test]
     fn a_single_row_by_hand() {
         let stack = stack(&[(".040", Preparation::Plain), (".064", Preparation::Plain)]);
         let rivet = Part::parse("MS20470AD4").unwrap();

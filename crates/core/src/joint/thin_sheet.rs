@@ -50,7 +50,8 @@ pub fn is_covered(thickness: Length, hole: Length) -> bool {
 /// ```
 #[must_use]
 pub fn factor(shear: Shear, thickness: Length, diameter: Length) -> Option<f64> {
-    if thickness <= Length::ZERO || diameter <= Length::ZERO || !is_covered(thickness, diameter) {
+    // No sheet of no thickness covers a rivet.
+    if diameter <= Length::ZERO || !is_covered(thickness, diameter) {
         return None;
     }
     let rule = match shear {

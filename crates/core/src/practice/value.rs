@@ -262,21 +262,72 @@ mod tests {
 
     #[test]
     fn refuses_the_wrong_kind() {
-        for (name, text) in [
-            (Name::HeadDiameterLeast, "wide"),
-            (Name::HeadDiameterLeast, "-1.5 D"),
-            (Name::HeadDiameterLeast, "-.163"),
-            (Name::HeadDiameterLeast, "D"),
-            (Name::PatternStepsShare, "1/0"),
-            (Name::PatternStepsShare, "99999999999"),
-            (Name::PatternStepsCount, "2.5"),
-            (Name::LengthRounding, "up"),
-            (Name::CountersinkDepthShare, "1.+5"),
+        use ParseValueError::{Negative, NoPlus, NotACount, NotARatio, NotARounding};
+        for (name, text, why) in [
+            (Name::HeadDiameterLeast, "-1.5 D", NotARatio),
+            (Name::HeadDiameterLeast, "-.163", Negative),
+            (Name::HeadDiameterLeast, "1.5 D + -.001", Negative),
+            (Name::HoleGreatest, "shank + -.001", Negative),
+            (Name::HeadDiameterLeast, "D", NotARatio),
+            (Name::HeadDiameterLeast, ". D", NotARatio),
+            (Name::PatternStepsShare, "1/0", NotARatio),
+            (Name::PatternStepsShare, "0/0 %", NotARatio),
+            (Name::PatternStepsShare, "1/", NotARatio),
+            (Name::PatternStepsShare, "%", NotARatio),
+            (Name::PatternStepsShare, "99999999999", NotARatio),
+            (Name::PatternStepsShare, "99999999.99", NotARatio),
+            (Name::PatternStepsShare, "1/99999999 %", NotARatio),
+            (Name::CountersinkDepthShare, "1.+5", NotARatio),
+            (Name::CountersinkDepthShare, "1.5.", NotARatio),
+            (Name::PatternStepsCount, "2.5", NotACount),
+            (Name::PatternStepsCount, "-1", NotACount),
+            (Name::LengthRounding, "up", NotARounding),
             // Not a tenth over the diameter and a half: nobody knows what was meant.
-            (Name::HeadDiameterLeast, "1.5 D .1"),
-            (Name::HoleGreatest, "shank .004"),
+            (Name::HeadDiameterLeast, "1.5 D .1", NoPlus),
+            (Name::HoleGreatest, "shank .004", NoPlus),
         ] {
-            assert!(Value::parse(name, text).is_err(), "{text}");
+            assert_eq!(Value::parse(name, text), Err(why), "{text}");
         }
+        for text in ["thick", "1.5 D + thick", "1.5 D thick", "1.5 D +", ""] {
+            assert!(matches!(Value::parse(Name::HeadDiameterLeast, text), Err(ParseValueError::Length(_))), "{text}");
+        }
+    }
+
+    #[test]
+    fn what_is_read_is_what_was_typed() {
+        let mil = |mils: u16| Length::from_ten_thousandths(10 * mils);
+        for (name, text, value) in [
+            (Name::HeadDiameterLeast, "0", Value::Length(Length::ZERO)),
+            (Name::HeadDiameterLeast, "0 D", Value::Diameters { num: 0, den: 1, plus: Length::ZERO }),
+            (Name::HeadDiameterLeast, " 1.50 D ", Value::Diameters { num: 3, den: 2, plus: Length::ZERO }),
+            (Name::HeadDiameterLeast, ".5 D + .004", Value::Diameters { num: 1, den: 2, plus: mil(4) }),
+            (Name::HeadDiameterLeast, "2.D", Value::Diameters { num: 2, den: 1, plus: Length::ZERO }),
+            (Name::HeadDiameterLeast, "6 / 4 D", Value::Diameters { num: 3, den: 2, plus: Length::ZERO }),
+            (Name::HoleGreatest, "shank+.004", Value::OverShank(mil(4))),
+            (Name::HoleGreatest, "shank + 0", Value::OverShank(Length::ZERO)),
+            (Name::PatternStepsShare, "12.5 %", Value::Fraction { num: 1, den: 8 }),
+            (Name::PatternStepsShare, "1/2%", Value::Fraction { num: 1, den: 200 }),
+            (Name::PatternStepsShare, "0", Value::Fraction { num: 0, den: 1 }),
+            (Name::PatternStepsCount, "0", Value::Count(0)),
+            (Name::LengthRounding, "nearest", Value::Rounding(LengthRounding::Nearest)),
+        ] {
+            assert_eq!(Value::parse(name, text), Ok(value), "{text}");
+        }
+    }
+
+    #[test]
+    fn an_instrument_holds_each_kind_by_its_number() {
+        let mil = Length::from_ten_thousandths(10);
+        for (value, held) in [
+            (Value::Length(mil), (1, 0, 0, 25_400)),
+            (Value::Diameters { num: 3, den: 2, plus: mil }, (2, 3, 2, 25_400)),
+            (Value::OverShank(mil), (3, 0, 0, 25_400)),
+            (Value::Fraction { num: 2, den: 3 }, (4, 2, 3, 0)),
+            (Value::Count(10), (5, 10, 0, 0)),
+            (Value::Rounding(LengthRounding::Longer), (6, LengthRounding::Longer.number(), 0, 0)),
+        ] {
+            assert_eq!(value.for_c(), held);
+        }
+        assert_ne!(LengthRounding::Longer.number(), LengthRounding::Nearest.number());
     }
 }

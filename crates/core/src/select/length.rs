@@ -3,7 +3,7 @@
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
 use crate::length::{Interval, Length, Toleranced};
-use crate::practice::{Case, Given, Key, LengthRounding, Name, Practice};
+use crate::practice::{ForCase, Given, Key, LengthRounding, Name, Practice};
 use crate::rivet::part::Part;
 use crate::seat::{head_not_known, shank_not_known};
 use crate::upset::{Fit, FitError, HeadLimits, PredictedHead, Window, Within};
@@ -270,9 +270,8 @@ pub(crate) struct Gauge<'a> {
 
 impl<'a> Gauge<'a> {
     /// `None` when the practice lacks the least head or the longest tail.
-    fn of(wanted: &Wanted<'a>, fit: Fit, rule: Length) -> Option<Gauge<'a>> {
-        let for_case = wanted.practice.for_case(&wanted.case);
-        let limits = HeadLimits::of_case(&for_case);
+    fn of(wanted: &Wanted<'_, 'a>, fit: Fit, rule: Length) -> Option<Gauge<'a>> {
+        let limits = HeadLimits::of_case(wanted.limits);
         let both = |diameter: Given<Length>, height: Given<Length>| Given {
             value: (diameter.value, height.value),
             basis: diameter.basis.weaker(height.basis),
@@ -282,7 +281,7 @@ impl<'a> Gauge<'a> {
             fit,
             least: both(limits.diameter_least?, limits.height_least?),
             greatest: limits.diameter_greatest.zip(limits.metal_height_greatest).map(|(wide, high)| both(wide, high)),
-            tail: for_case.length(Name::TailGreatest)?,
+            tail: wanted.limits.length(Name::TailGreatest)?,
             limits,
             rule,
         })
@@ -460,23 +459,23 @@ const NANOMETRE: Length = match Length::from_nanometres(1) {
 };
 
 /// What a length is chosen for: the inside of [`Installation::length`](crate::installation::Installation::length).
-#[derive(Clone, Copy, Debug)]
-pub(crate) struct Wanted<'a> {
+#[derive(Clone, Copy)]
+pub(crate) struct Wanted<'w, 'a> {
     /// The rivet; its length does not count.
     pub(crate) rivet: Part<'a>,
-    /// What limits are asked for.
-    pub(crate) case: Case,
+    /// The limits of its case.
+    pub(crate) limits: &'w ForCase<'w>,
     /// The pack.
     pub(crate) grip: Toleranced,
     /// Whether every layer is dimpled.
     pub(crate) dimpled: bool,
     /// The hole.
     pub(crate) hole: Toleranced,
-    /// The limits.
+    /// What the shop entered.
     pub(crate) practice: &'a Practice<'a>,
 }
 
-impl<'a> Wanted<'a> {
+impl<'a> Wanted<'_, 'a> {
     pub(crate) fn fit(&self) -> Result<Fit, FitError> {
         let (series, size) = (self.rivet.series(), self.rivet.size());
         let fit = if self.dimpled {
@@ -582,14 +581,13 @@ impl<'a> Wanted<'a> {
     /// The first limit that a length needs and that is not there.
     fn no_head_limits(&self) -> Finding {
         let needed = [Name::HeadDiameterLeast, Name::HeadHeightLeast, Name::TailGreatest];
-        let missing = needed.into_iter().find(|name| self.practice.length(*name, &self.case).is_none());
+        let missing = needed.into_iter().find(|name| self.limits.length(*name).is_none());
         let key = missing.map(Key::of_limit);
         Finding::unknown(Code::NoLimit, Severity::Refer, Basis::LEAST_HEAD_AND_LONGEST_TAIL, key)
     }
 
     fn rule_of_thumb(&self, findings: &mut Findings) -> (Length, Length) {
-        let limits = self.practice.for_case(&self.case);
-        let (tail, rounding) = (limits.length(Name::RuleOfThumbTail), limits.rounding());
+        let (tail, rounding) = (self.limits.length(Name::RuleOfThumbTail), self.limits.rounding());
         let (Some(tail), Some(rounding)) = (tail, rounding) else {
             let name = if tail.is_none() { Name::RuleOfThumbTail } else { Name::LengthRounding };
             let key = Some(Key::of_limit(name));
@@ -627,7 +625,7 @@ impl<'a> Wanted<'a> {
     /// That what a dimple does to the tail is worked out here, also where only some layers are dimpled.
     fn computed_dimple(&self) -> Option<Finding> {
         let found = Finding::new(Code::DimpleComputed, Severity::Caution, Basis::DIMPLED_PACK);
-        (self.dimpled || self.case.dimpled).then_some(found)
+        (self.dimpled || self.limits.case().dimpled).then_some(found)
     }
 
     /// The end of the tabulated lengths that a length lies beyond.

@@ -45,20 +45,8 @@ struct Words;
 #[cfg(feature = "words")]
 impl fmt::Display for Words {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let words = || {
-            let preparations = Preparation::ALL.iter().map(|preparation| preparation.as_str());
-            preparations.chain(Role::ALL.iter().map(|role| role.as_str()))
-        };
-        let last = words().count().saturating_sub(1);
-        for (index, word) in words().enumerate() {
-            let before = match index {
-                0 => "",
-                _ if index == last => " or ",
-                _ => ", ",
-            };
-            write!(f, "{before}{word}")?;
-        }
-        Ok(())
+        let preparations = Preparation::ALL.iter().map(|preparation| preparation.as_str());
+        crate::words::write_list(f, preparations.chain(Role::ALL.iter().map(|role| role.as_str())))
     }
 }
 
@@ -200,4 +188,26 @@ fn split_last(text: &str) -> Option<(&str, &str)> {
 /// The character behind a text, counted from 1.
 fn character(before: &str) -> usize {
     before.chars().count().saturating_add(1)
+}
+
+#[cfg(all(test, feature = "words"))]
+mod tests {
+    extern crate std;
+    use super::*;
+    use std::string::ToString;
+
+    #[test]
+    fn every_refusal_says_what_is_wrong_and_what_would_be_right() {
+        for (list, sentence) in [
+            (
+                ".032, 2024-T3:.040:wavy",
+                "layer 2: this cannot follow a thickness (character 14); right would be plain, countersunk, dimpled, skin, doubler, \
+                 cap, rib-flange, stringer, tab, shim or sealant",
+            ),
+            ("2024-T3", "layer 1: the thickness is missing (character 8); right would be 2024-T3:.032"),
+            (".032, 0", "layer 2: a layer cannot be 0 thick; write the decimal point, as in .032"),
+        ] {
+            assert_eq!(Stack::parse(list).map_err(|error| error.to_string()), Err(sentence.into()), "{list}");
+        }
+    }
 }

@@ -140,20 +140,28 @@ impl fmt::Display for ParseWordError {
     #[cfg(feature = "words")]
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "no such {}; right would be ", self.what)?;
-        let last = self.known.len().saturating_sub(1);
-        for (index, word) in self.known.iter().enumerate() {
-            f.write_str(match index {
-                0 => "",
-                _ if index == last => " or ",
-                _ => ", ",
-            })?;
-            f.write_str(word)?;
-        }
-        Ok(())
+        write_list(f, self.known.iter())
     }
 }
 
 impl core::error::Error for ParseWordError {}
+
+/// `A, B or C`.
+#[cfg(feature = "words")]
+pub(crate) fn write_list(f: &mut fmt::Formatter<'_>, items: impl Iterator<Item = impl fmt::Display>) -> fmt::Result {
+    let mut items = items.peekable();
+    let mut is_first = true;
+    while let Some(item) = items.next() {
+        let before = match items.peek() {
+            _ if is_first => "",
+            Some(_) => ", ",
+            None => " or ",
+        };
+        write!(f, "{before}{item}")?;
+        is_first = false;
+    }
+    Ok(())
+}
 
 /// What every list of words has, from one line a value: variant, number for C, word, what it means.
 ///

@@ -1,10 +1,14 @@
 //! Why a text is not a part number, in words.
 
 use core::fmt;
+#[cfg(feature = "words")]
+use core::fmt::Write;
 
 use super::{Part, PartLengthError};
 use crate::rivet::other::NotRead;
 use crate::rivet::{Finish, Series};
+#[cfg(feature = "words")]
+use crate::words::write_list;
 
 /// Why a text is not a part number, where, and what it may have meant.
 ///
@@ -88,7 +92,7 @@ crate::words::errors! {
         FinishAfterHalf, "finish-after-half", "A finish letter after the mark of the half instead of before it.",
             "the finish letter stands before the mark of the half", "";
         FinishBarred { finish: &'a Finish<'a>, "The finish." }, "finish-barred", "A finish that the series does not allow on this alloy.",
-            "{} means {}, which is not allowed on this alloy" (letter(finish), finish.name), "";
+            "{} means {}, which is not allowed on this alloy" (Letter(finish), finish.name), "";
     }
 }
 
@@ -178,11 +182,8 @@ struct Materials<'a>(&'a Series<'a>);
 #[cfg(feature = "words")]
 impl fmt::Display for Materials<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let codes = self.0.materials.iter().map(|material| match material.code {
-            "" => Listed::Text("no letter"),
-            code => Listed::Text(code),
-        });
-        write_list(f, codes)
+        let codes = self.0.materials.iter().map(|material| material.code);
+        write_list(f, codes.map(|code| if code.is_empty() { NO_LETTER } else { code }))
     }
 }
 
@@ -193,7 +194,7 @@ struct Sizes<'a>(&'a Series<'a>);
 #[cfg(feature = "words")]
 impl fmt::Display for Sizes<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write_list(f, self.0.sizes.iter().map(|size| Listed::Number(size.dash)))
+        write_list(f, self.0.sizes.iter().map(|size| size.dash))
     }
 }
 
@@ -204,45 +205,23 @@ struct Finishes<'a>(&'a Series<'a>);
 #[cfg(feature = "words")]
 impl fmt::Display for Finishes<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write_list(f, self.0.finishes.iter().map(letter))
+        write_list(f, self.0.finishes.iter().map(Letter))
     }
 }
 
 /// The letter of a finish.
 #[cfg(feature = "words")]
-fn letter(finish: &Finish<'_>) -> Listed<'static> {
-    finish.letter.map_or(Listed::Text("no letter"), Listed::Letter)
-}
+struct Letter<'a>(&'a Finish<'a>);
 
 #[cfg(feature = "words")]
-enum Listed<'a> {
-    Text(&'a str),
-    Letter(char),
-    Number(u8),
-}
-
-#[cfg(feature = "words")]
-impl fmt::Display for Listed<'_> {
+impl fmt::Display for Letter<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Listed::Text(text) => f.write_str(text),
-            Listed::Letter(letter) => write!(f, "{letter}"),
-            Listed::Number(number) => write!(f, "{number}"),
+        match self.0.letter {
+            Some(letter) => f.write_char(letter),
+            None => f.write_str(NO_LETTER),
         }
     }
 }
 
-/// `A, B or C`.
 #[cfg(feature = "words")]
-fn write_list<'a>(f: &mut fmt::Formatter<'_>, items: impl ExactSizeIterator<Item = Listed<'a>>) -> fmt::Result {
-    let last = items.len().saturating_sub(1);
-    for (index, item) in items.enumerate() {
-        f.write_str(match index {
-            0 => "",
-            _ if index == last => " or ",
-            _ => ", ",
-        })?;
-        write!(f, "{item}")?;
-    }
-    Ok(())
-}
+const NO_LETTER: &str = "no letter";

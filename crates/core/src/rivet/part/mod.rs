@@ -68,9 +68,10 @@ struct Written {
 impl PartialEq for Part<'_> {
     fn eq(&self, other: &Part<'_>) -> bool {
         // By name: the dimensions that a shop enters make no other rivet of it.
-        self.series.name == other.series.name
-            && (self.material.code, self.material.alloy) == (other.material.code, other.material.alloy)
-            && self.size.dash == other.size.dash
+        self.size.dash == other.size.dash
+            && (core::ptr::eq(self.series, other.series) || self.series.name == other.series.name)
+            && (core::ptr::eq(self.material, other.material)
+                || (self.material.code, self.material.alloy) == (other.material.code, other.material.alloy))
             && self.finish_letter() == other.finish_letter()
             && self.length == other.length
     }
@@ -699,5 +700,9 @@ mod tests {
         );
         assert_eq!(Part::parse_in("MS20470AD4-5", &catalogue), Part::parse("MS20470AD4-5"));
         assert!(Part::parse_in("MS20470AD4-5", &[]).is_err());
+        // A shop's own series before the standard one of the same name takes its place.
+        let own = Series { name: "MS20470", ..series };
+        let basis = |catalogue| Part::parse_in("MS20470AD4-20", catalogue).unwrap().series().basis;
+        assert_eq!([basis(&[&own, &MS20470]), basis(&[&MS20470, &own])], [shop, MS20470.basis]);
     }
 }
