@@ -4,7 +4,7 @@
 
 use std::path::PathBuf;
 
-use clap::builder::PossibleValuesParser;
+use clap::builder::{PossibleValuesParser, TypedValueParser};
 use clap::{ArgGroup, Args, CommandFactory, Parser, Subcommand, ValueEnum};
 use shophead::basis::Status;
 use shophead::joint::strength::Shear;
@@ -45,8 +45,24 @@ impl Arguments {
     pub(crate) fn definitions() -> clap::Command {
         let statuses = || STATUSES.map(|(status, meaning)| format!("  {status}  {meaning}")).join("\n");
         let told = |command: clap::Command| command.after_long_help(format!("Exit status:\n{}", statuses()));
-        told(Arguments::command()).mut_subcommands(|command| told(command).mut_subcommands(told))
+        let all = Arguments::command();
+        let format = all.get_arguments().find(|arg| arg.get_id() == "format").cloned();
+        let in_forms = |command: clap::Command, forms: &[Format]| {
+            command.args(format.iter().map(|format| of_forms(format, forms)))
+        };
+        told(all).mut_subcommands(|command| {
+            let forms = Format::of(command.get_name());
+            told(in_forms(command, forms)).mut_subcommands(|below| told(in_forms(below, forms)))
+        })
     }
+}
+
+/// The option with the help of these forms alone. The others are understood and refused in a sentence.
+fn of_forms(format: &clap::Arg, forms: &[Format]) -> clap::Arg {
+    let value = |form: &Format| form.to_possible_value().map(|value| value.hide(!forms.contains(form)));
+    let values = PossibleValuesParser::new(Format::value_variants().iter().filter_map(value));
+    let read = values.try_map(|word: String| Format::from_str(&word, false));
+    format.clone().value_parser(read).hide(forms == [Format::Text])
 }
 
 #[derive(Debug, Args)]
@@ -100,6 +116,20 @@ pub(crate) enum Format {
     Xlsx,
     /// A sheet to print and sign, of the working.
     Html,
+}
+
+impl Format {
+    /// The forms that a command answers in.
+    fn of(command: &str) -> &'static [Format] {
+        use Format::{Csv, Html, Json, Svg, Text, Xlsx};
+        match command {
+            "length" | "hole" | "splice" => &[Text, Json, Csv, Html],
+            "joint" | "group" | "repair" => &[Text, Json, Csv, Svg, Html],
+            "order" => &[Text, Json, Csv, Xlsx],
+            "head" | "part" | "plan" | "inspect" | "sources" | "batch" => &[Text, Json, Csv],
+            _ => &[Text],
+        }
+    }
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
@@ -279,6 +309,19 @@ pub(crate) enum Command {
 }
 
 impl Command {
+    /// Its name, where it has one form only that nothing changes.
+    pub(crate) fn with_one_form(&self) -> Option<&'static str> {
+        match self {
+            Command::Card(_) => Some("card"),
+            Command::Map(_) => Some("map"),
+            Command::Template(_) => Some("template"),
+            Command::Schema(_) => Some("schema"),
+            Command::Completions(_) => Some("completions"),
+            Command::Man(_) => Some("man"),
+            _ => None,
+        }
+    }
+
     /// How wide the text is to be.
     pub(crate) fn columns(&self) -> Option<u16> {
         match self {

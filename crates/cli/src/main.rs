@@ -33,6 +33,7 @@ use context::{Chosen, Context, Given, Settings};
 use exit::{Exit, Stop};
 use files::Inputs;
 use report::Report;
+use shophead_job::ahead::Ahead;
 
 fn main() -> ExitCode {
     match typed::arguments().and_then(|arguments| arguments.map_or(Ok(Exit::Done), |arguments| run(&arguments))) {
@@ -55,6 +56,9 @@ fn main() -> ExitCode {
 
 fn run(arguments: &Arguments) -> Result<Exit, Stop> {
     let output = arguments.common.output.as_deref();
+    if let Some(name) = arguments.command.with_one_form().filter(|_| arguments.common.format != Format::Text) {
+        return Err(Stop::wrong(format_args!("--format: {name} has one form only")));
+    }
     match &arguments.command {
         // A session prints as it goes; it has no report.
         Command::Handheld(args) => handheld::run(args, &arguments.common).map(|()| Exit::Done),
@@ -85,6 +89,8 @@ fn answer<T>(arguments: &Arguments, done: impl FnOnce(&Report) -> Result<T, Stop
     }
     let (limits, documents) = chosen.own.lists();
     let practice = chosen.practice.with_own(&limits, &documents).with_entered(&chosen.own.entered);
+    let ahead = job.as_ref().map_or_else(Ahead::default, |job| Ahead::of_job(job, &practice));
+    let practice = practice.with_cases(ahead.cases());
     let context = Context {
         practice: &practice,
         units: chosen.units,

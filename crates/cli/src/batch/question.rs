@@ -67,6 +67,20 @@ macro_rules! field {
     };
 }
 
+/// The fields of a command whose row is some place of the structure: what stands before and behind those of the place.
+macro_rules! with_place {
+    ($args:ty, [$($before:expr,)*], [$($behind:expr,)*]) => {
+        &[
+            $($before,)*
+            field!($args, "structure", option, place.structure),
+            field!($args, "member", option, place.member),
+            field!($args, "installed", option, place.installed),
+            field!($args, "installed_layers", option, place.installed_layers).with(&["installed"]),
+            $($behind,)*
+        ]
+    };
+}
+
 fn text(field: &mut String, text: &str) -> Result<bool, String> {
     field.clear();
     field.push_str(text);
@@ -148,20 +162,20 @@ const SHEETS: &str = "2024-T3:.032,2024-T3:.040";
 const PART: &str = "MS20470AD4";
 const POINTS: &str = "0 0; 1 0; 1 .5";
 
-const LENGTH: &[Field<LengthArgs>] = &[
-    field!(LengthArgs, "layers", text, layers).needed(LAYERS),
-    field!(LengthArgs, "diameter", text, rivet.diameter).needed("1/8"),
-    field!(LengthArgs, "series", text, rivet.series),
-    field!(LengthArgs, "alloy", option, rivet.alloy),
-    field!(LengthArgs, "hole", option, hole),
-    field!(LengthArgs, "edge", option, edge),
-    field!(LengthArgs, "pitch", option, pitch),
-    field!(LengthArgs, "tolerance", option, tolerance),
-    field!(LengthArgs, "structure", option, place.structure),
-    field!(LengthArgs, "member", option, place.member),
-    field!(LengthArgs, "installed", option, place.installed),
-    field!(LengthArgs, "installed_layers", option, place.installed_layers).with(&["installed"]),
-];
+const LENGTH: &[Field<LengthArgs>] = with_place!(
+    LengthArgs,
+    [
+        field!(LengthArgs, "layers", text, layers).needed(LAYERS),
+        field!(LengthArgs, "diameter", text, rivet.diameter).needed("1/8"),
+        field!(LengthArgs, "series", text, rivet.series),
+        field!(LengthArgs, "alloy", option, rivet.alloy),
+        field!(LengthArgs, "hole", option, hole),
+        field!(LengthArgs, "edge", option, edge),
+        field!(LengthArgs, "pitch", option, pitch),
+        field!(LengthArgs, "tolerance", option, tolerance),
+    ],
+    []
+);
 
 const MEASURED: &[&str] = &["measured_diameter"];
 
@@ -201,75 +215,77 @@ const HEAD: &[Field<HeadArgs>] = &[
     field!(HeadArgs, "hole", option, hole).with(&["length"]),
 ];
 
-const HOLE: &[Field<HoleArgs>] = &[
-    field!(HoleArgs, "rivet", text, rivet).needed(PART),
-    field!(HoleArgs, "major", text, major).needed(".141"),
-    field!(HoleArgs, "minor", option, minor),
-    field!(HoleArgs, "direction", option, direction),
-    field!(HoleArgs, "opened", option, opened),
-    field!(HoleArgs, "edge", option, edge),
-    field!(HoleArgs, "pitch", option, pitch),
-    field!(HoleArgs, "layers", option, layers),
-    field!(HoleArgs, "damage", text, damage),
-    field!(HoleArgs, "rows", pattern_rows, rows),
-    field!(HoleArgs, "row_spacing", option, row_spacing),
-    field!(HoleArgs, "structure", option, place.structure),
-    field!(HoleArgs, "member", option, place.member),
-    field!(HoleArgs, "installed", option, place.installed),
-    field!(HoleArgs, "installed_layers", option, place.installed_layers).with(&["installed"]),
-];
+const HOLE: &[Field<HoleArgs>] = with_place!(
+    HoleArgs,
+    [
+        field!(HoleArgs, "rivet", text, rivet).needed(PART),
+        field!(HoleArgs, "major", text, major).needed(".141"),
+        field!(HoleArgs, "minor", option, minor),
+        field!(HoleArgs, "direction", option, direction),
+        field!(HoleArgs, "opened", option, opened),
+        field!(HoleArgs, "edge", option, edge),
+        field!(HoleArgs, "pitch", option, pitch),
+        field!(HoleArgs, "layers", option, layers),
+        field!(HoleArgs, "damage", text, damage),
+        field!(HoleArgs, "rows", pattern_rows, rows),
+        field!(HoleArgs, "row_spacing", option, row_spacing),
+    ],
+    []
+);
 
 const LOADS: &[&str] = &["load", "strip_load"];
 
-const JOINT: &[Field<JointArgs>] = &[
-    field!(JointArgs, "rivet", text, rivet).needed(PART),
-    field!(JointArgs, "sheets", text, sheets).needed(SHEETS),
-    field!(JointArgs, "load", option, load).without(&["strip_load"]),
-    field!(JointArgs, "edge", option, edge),
-    field!(JointArgs, "pitch", option, pitch),
-    field!(JointArgs, "hole", option, hole),
-    field!(JointArgs, "shear", word, shear),
-    field!(JointArgs, "driven", option, driven),
-    field!(JointArgs, "structure", option, place.structure),
-    field!(JointArgs, "member", option, place.member),
-    field!(JointArgs, "installed", option, place.installed),
-    field!(JointArgs, "installed_layers", option, place.installed_layers).with(&["installed"]),
-    field!(JointArgs, "limit_load", flag, factors.limit_load).with(LOADS).without(&["ultimate_load"]),
-    field!(JointArgs, "ultimate_load", flag, factors.ultimate_load).with(LOADS),
-    field!(JointArgs, "safety_factor", optional_number, factors.safety_factor).with(LOADS),
-    field!(JointArgs, "fitting_factor", optional_number, factors.fitting_factor).with(LOADS),
-    field!(JointArgs, "rows", joint_rows, row.rows).with(&["pitch"]),
-    field!(JointArgs, "transverse_pitch", option, row.transverse_pitch).with(&["pitch"]),
-    field!(JointArgs, "staggered", flag, row.staggered).with(&["pitch"]),
-    field!(JointArgs, "strip_load", option, row.strip_load).with(&["pitch"]),
-    field!(JointArgs, "flexibility", text, row.flexibility),
-    field!(JointArgs, "rivet_modulus", option, row.rivet_modulus),
-    field!(JointArgs, "transfer", word, row.transfer),
-    field!(JointArgs, "from", layer, row.from_layer).with(&["pitch"]),
-    field!(JointArgs, "to", layer, row.to_layer).with(&["pitch"]).without(&["transfer"]),
-    field!(JointArgs, "compression", option, row.compression).with(&["pitch"]),
-];
+const JOINT: &[Field<JointArgs>] = with_place!(
+    JointArgs,
+    [
+        field!(JointArgs, "rivet", text, rivet).needed(PART),
+        field!(JointArgs, "sheets", text, sheets).needed(SHEETS),
+        field!(JointArgs, "load", option, load).without(&["strip_load"]),
+        field!(JointArgs, "edge", option, edge),
+        field!(JointArgs, "pitch", option, pitch),
+        field!(JointArgs, "hole", option, hole),
+        field!(JointArgs, "shear", word, shear),
+        field!(JointArgs, "driven", option, driven),
+    ],
+    [
+        field!(JointArgs, "limit_load", flag, factors.limit_load).with(LOADS).without(&["ultimate_load"]),
+        field!(JointArgs, "ultimate_load", flag, factors.ultimate_load).with(LOADS),
+        field!(JointArgs, "safety_factor", optional_number, factors.safety_factor).with(LOADS),
+        field!(JointArgs, "fitting_factor", optional_number, factors.fitting_factor).with(LOADS),
+        field!(JointArgs, "rows", joint_rows, row.rows).with(&["pitch"]),
+        field!(JointArgs, "transverse_pitch", option, row.transverse_pitch).with(&["pitch"]),
+        field!(JointArgs, "staggered", flag, row.staggered).with(&["pitch"]),
+        field!(JointArgs, "strip_load", option, row.strip_load).with(&["pitch"]),
+        field!(JointArgs, "flexibility", text, row.flexibility),
+        field!(JointArgs, "rivet_modulus", option, row.rivet_modulus),
+        field!(JointArgs, "transfer", word, row.transfer),
+        field!(JointArgs, "from", layer, row.from_layer).with(&["pitch"]),
+        field!(JointArgs, "to", layer, row.to_layer).with(&["pitch"]).without(&["transfer"]),
+        field!(JointArgs, "compression", option, row.compression).with(&["pitch"]),
+    ]
+);
 
-const GROUP: &[Field<GroupArgs>] = &[
-    field!(GroupArgs, "points", points, points).needed(POINTS),
-    field!(GroupArgs, "load", text, load).needed("0,-1500"),
-    field!(GroupArgs, "at", text, at).needed("4,0"),
-    field!(GroupArgs, "rivet", text, rivet).needed(PART),
-    field!(GroupArgs, "sheets", text, sheets).needed(SHEETS),
-    field!(GroupArgs, "moment", option, moment),
-    field!(GroupArgs, "edge", option, edge),
-    field!(GroupArgs, "hole", option, hole),
-    field!(GroupArgs, "driven", option, driven),
-    field!(GroupArgs, "shear", word, shear),
-    field!(GroupArgs, "structure", option, place.structure),
-    field!(GroupArgs, "member", option, place.member),
-    field!(GroupArgs, "installed", option, place.installed),
-    field!(GroupArgs, "installed_layers", option, place.installed_layers).with(&["installed"]),
-    field!(GroupArgs, "limit_load", flag, factors.limit_load).without(&["ultimate_load"]),
-    field!(GroupArgs, "ultimate_load", flag, factors.ultimate_load),
-    field!(GroupArgs, "safety_factor", optional_number, factors.safety_factor),
-    field!(GroupArgs, "fitting_factor", optional_number, factors.fitting_factor),
-];
+const GROUP: &[Field<GroupArgs>] = with_place!(
+    GroupArgs,
+    [
+        field!(GroupArgs, "points", points, points).needed(POINTS),
+        field!(GroupArgs, "load", text, load).needed("0,-1500"),
+        field!(GroupArgs, "at", text, at).needed("4,0"),
+        field!(GroupArgs, "rivet", text, rivet).needed(PART),
+        field!(GroupArgs, "sheets", text, sheets).needed(SHEETS),
+        field!(GroupArgs, "moment", option, moment),
+        field!(GroupArgs, "edge", option, edge),
+        field!(GroupArgs, "hole", option, hole),
+        field!(GroupArgs, "driven", option, driven),
+        field!(GroupArgs, "shear", word, shear),
+    ],
+    [
+        field!(GroupArgs, "limit_load", flag, factors.limit_load).without(&["ultimate_load"]),
+        field!(GroupArgs, "ultimate_load", flag, factors.ultimate_load),
+        field!(GroupArgs, "safety_factor", optional_number, factors.safety_factor),
+        field!(GroupArgs, "fitting_factor", optional_number, factors.fitting_factor),
+    ]
+);
 
 /// A command, asked row after row.
 pub(super) trait Asking {

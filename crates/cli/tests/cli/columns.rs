@@ -44,7 +44,8 @@ fn of_plan(result: &Value, _: usize, row: &Row) -> Value {
         of["row"] = of["name"].take();
         return of;
     }
-    let hole = |hole: &&Value| hole["hole_number"].to_string() == row["hole"].0;
+    let number = row["hole"].0.parse().ok();
+    let hole = |hole: &&Value| hole["hole_number"].as_u64() == number;
     let mut found = of["holes"].as_array().expect("holes").iter().find(hole).expect("a hole of that number").clone();
     found["row"] = of["name"].clone();
     found

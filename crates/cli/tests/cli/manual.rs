@@ -76,3 +76,53 @@ fn every_shell_completes_every_command() {
     assert_eq!(completed("shophead order --practice ''"), "handbook process\n");
     assert_eq!(completed("shophead schema in"), "inspect\n");
 }
+
+/// Help promises only what is so: a form that it lists is answered, any other is refused.
+#[test]
+fn help_lists_the_forms_that_a_command_answers_in_and_no_others() {
+    const DEMO: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/../job/demo/keel-skin");
+    let joint = "--rivet MS20470AD4 --sheets 2024-T3:.040,2024-T3:.063 --edge 1/2";
+    for typed in [
+        "length --layers .032,.125 --diameter 1/8".to_owned(),
+        "head --diameter 1/8 --measured-diameter .180 --measured-height .060".to_owned(),
+        "hole --rivet MS20470AD4 --major .141 --layers 2024-T3:.032,2024-T3:.040 --edge 1/2 --pitch 1".to_owned(),
+        format!("joint {joint} --rows 2 --pitch 1 --load 100"),
+        format!("group - --load 100,0 --at 0,1 {joint}"),
+        "splice --sheet clad_2024-T3:.040 --width 10 --rivet AD4".to_owned(),
+        "repair patch --sheet clad_2024-T3:.032 --hole 2x1-1/2".to_owned(),
+        "part MS20470AD4-5".to_owned(),
+        format!("plan {DEMO}/job.toml"),
+        format!("order {DEMO}/job.toml"),
+        format!("inspect {DEMO}/job.toml {DEMO}/driven.csv"),
+        format!("card {DEMO}/job.toml -o -"),
+        format!("map {DEMO}/job.toml -o -"),
+        format!("template {DEMO}/job.toml -o -"),
+        format!("survey {DEMO}/job.toml holes.csv"),
+        format!("answer {DEMO}/job.toml --row K1 --hole 19 --answer keep --by A --document D"),
+        "new panel".to_owned(),
+        "batch length -".to_owned(),
+        "handheld".to_owned(),
+        "sources".to_owned(),
+        "schema plan".to_owned(),
+        "completions bash".to_owned(),
+        "man".to_owned(),
+    ] {
+        let asked: Vec<&str> = typed.split(' ').take(if typed.starts_with("repair") { 2 } else { 1 }).collect();
+        let help = bare(&format!("{} --help", asked.join(" ")));
+        let input = if typed.starts_with("batch") { "layers,diameter\n.063,1/8\n" } else { "x,y\n0,0\n1,0\n" };
+        let mut count = 0;
+        for form in ["json", "csv", "svg", "xlsx", "html"] {
+            let is_listed = help.printed(0).lines().any(|line| line.trim_start().starts_with(&format!("- {form}:")));
+            let file = if form == "xlsx" { " --output order.xlsx" } else { "" };
+            let run = crate::run(&format!("{typed} --format {form}{file}"), |run| run.write_stdin(input));
+            assert_eq!(run.status != Some(2), is_listed, "{form}: {run}");
+            count += usize::from(is_listed);
+        }
+        assert_eq!(help.printed(0).contains("--format <FORMAT>"), count > 0, "{help}");
+        let is_talk = ["handheld", "survey"].contains(&asked[0]);
+        assert_eq!(help.printed(0).contains("--output <FILE>"), !is_talk, "{help}");
+        if is_talk {
+            assert!(!bare(&format!("{typed} --output talk.txt")).refused().is_empty(), "{typed}");
+        }
+    }
+}

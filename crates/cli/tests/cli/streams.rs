@@ -63,6 +63,7 @@ fn a_reader_that_has_seen_enough_changes_no_status() {
         (format!("inspect {DEMO}/job.toml {DEMO}/driven.csv --format json"), 1),
         (format!("card {DEMO}/job.toml -o -"), 1),
         (format!("map {DEMO}/job.toml --output -"), 1),
+        (format!("template {DEMO}/job.toml --output -"), 1),
         ("splice --sheet clad_2024-T3:.040 --width 10 --rivet AD4 --rows 2 --member lap".to_owned(), 1),
     ] {
         for _ in 0..5 {
@@ -80,6 +81,7 @@ fn that_answer() -> Vec<String> {
         format!("inspect {DEMO}/job.toml {DEMO}/driven.csv"),
         format!("card {DEMO}/job.toml -o -"),
         format!("map {DEMO}/job.toml -o -"),
+        format!("template {DEMO}/job.toml -o -"),
         "batch length /dev/stdin".to_owned(),
         "handheld".to_owned(),
         format!("survey {DEMO}/job.toml holes.csv"),
