@@ -33,6 +33,7 @@ use context::{Chosen, Context, Given, Settings};
 use exit::{Exit, Stop};
 use files::Inputs;
 use report::Report;
+use shophead_job::ahead::Ahead;
 
 fn main() -> ExitCode {
     match typed::arguments().and_then(|arguments| arguments.map_or(Ok(Exit::Done), |arguments| run(&arguments))) {
@@ -88,6 +89,8 @@ fn answer<T>(arguments: &Arguments, done: impl FnOnce(&Report) -> Result<T, Stop
     }
     let (limits, documents) = chosen.own.lists();
     let practice = chosen.practice.with_own(&limits, &documents).with_entered(&chosen.own.entered);
+    let ahead = job.as_ref().map_or_else(Ahead::default, |job| Ahead::of_job(job, &practice));
+    let practice = practice.with_cases(ahead.cases());
     let context = Context {
         practice: &practice,
         units: chosen.units,

@@ -3,6 +3,7 @@
 //! No rule of the trade is decided here. This crate reads files into a [`model`], asks `shophead` (the core) for every row and hole,
 //! and keeps the answers together.
 
+pub mod ahead;
 pub mod answers;
 pub mod card;
 pub mod cell;

@@ -3,7 +3,8 @@
 use std::borrow::Cow;
 
 use csv::{ByteRecord, StringRecord};
-use shophead::practice::{Case, CaseLimits, Practice};
+use shophead::practice::Case;
+use shophead_job::ahead::Ahead;
 use shophead_job::cell::original;
 
 use super::answer::{AnswerCells, Kept};
@@ -74,12 +75,11 @@ pub(super) struct Worker<'l> {
 
 impl<'l> Worker<'l> {
     pub(super) fn new(layout: &'l Layout<'l>, context: &'l Context<'l>, asking: Box<dyn Asking>) -> Worker<'l> {
-        let ahead = Ahead { places: Vec::new(), new: Vec::new() };
         let beginning = Beginning::of(&Report::new(asking.command(), context));
-        let (codes, kept) = (Codes::default(), Kept::default());
+        let (codes, kept, ahead, new) = (Codes::default(), Kept::default(), Ahead::default(), Vec::new());
         Worker {
             layout,
-            answerer: Answerer { asking, context, layout, codes, kept, ahead, beginning },
+            answerer: Answerer { asking, context, layout, codes, kept, ahead, new, beginning },
             cache: Cache::new(),
             key: Vec::new(),
             _bases: bases::written(Way::Kept),
@@ -275,41 +275,6 @@ trait AskedCells<'c>: Iterator<Item = (usize, Option<&'c str>)> + Clone {}
 
 impl<'c, C: Iterator<Item = (usize, Option<&'c str>)> + Clone> AskedCells<'c> for C {}
 
-/// The limits of the cases that rows asked about so far.
-struct Ahead {
-    places: Vec<Option<CaseLimits>>,
-    /// Cases that are still to be looked up.
-    new: Vec<Case>,
-}
-
-impl Ahead {
-    /// For the rivets of an ordinary file, and for those of any: more than that are looked up row by row.
-    const PLACES: usize = 64;
-    const MOST_PLACES: usize = 1024;
-
-    /// Looks up the limits of the cases that are new.
-    fn look_up(&mut self, practice: &Practice<'_>) {
-        while let Some(case) = self.new.pop() {
-            if practice.with_cases(&self.places).knows(&case) {
-                continue;
-            }
-            let mut limits = Some(practice.case_limits(&case));
-            while let Some(homeless) = limits.take() {
-                limits = homeless.put_into(&mut self.places);
-                if limits.is_some() {
-                    let places = (self.places.len() * 2).max(Ahead::PLACES);
-                    if places > Ahead::MOST_PLACES {
-                        return;
-                    }
-                    let known = std::mem::replace(&mut self.places, vec![None; places]);
-                    // There are twice as many places as before; what should find none all the same is looked up again.
-                    known.into_iter().flatten().for_each(|known| drop(known.put_into(&mut self.places)));
-                }
-            }
-        }
-    }
-}
-
 /// Answers questions.
 struct Answerer<'l> {
     asking: Box<dyn Asking>,
@@ -317,7 +282,9 @@ struct Answerer<'l> {
     layout: &'l Layout<'l>,
     codes: Codes,
     kept: Kept,
+    /// The limits of the cases that rows asked about so far, and cases that are still to be looked up.
     ahead: Ahead,
+    new: Vec<Case>,
     /// Of every answer in JSON.
     beginning: Beginning,
 }
@@ -326,8 +293,8 @@ impl Answerer<'_> {
     fn answer<'c>(&mut self, cells: impl AskedCells<'c>, out: &mut Vec<u8>) -> Outcome {
         let start = out.len();
         let answered = self.fill(cells).and_then(|()| self.ask(out));
-        if !self.ahead.new.is_empty() {
-            self.ahead.look_up(self.context.practice);
+        while let Some(case) = self.new.pop() {
+            self.ahead.look_up(self.context.practice, &case);
         }
         answered.unwrap_or_else(|told| {
             out.truncate(start);
@@ -355,9 +322,9 @@ impl Answerer<'_> {
             Form::Csv => {
                 self.codes.clear();
                 let mut cells = AnswerCells::new(out, &mut self.kept, self.context.units);
-                let practice = self.context.practice.with_cases(&self.ahead.places);
+                let practice = self.context.practice.with_cases(self.ahead.cases());
                 let context = Context { practice: &practice, ..*self.context };
-                let mut to = RowTo { cells: &mut cells, codes: &mut self.codes, new: &mut self.ahead.new };
+                let mut to = RowTo { cells: &mut cells, codes: &mut self.codes, new: &mut self.new };
                 self.asking.row(&context, &mut to).map_err(words)?;
                 cells.tell(&self.codes);
                 // No error.
@@ -365,9 +332,9 @@ impl Answerer<'_> {
                 self.codes.worst == Some(shophead::finding::Severity::Refer)
             }
             Form::Lines => {
-                let practice = self.context.practice.with_cases(&self.ahead.places);
+                let practice = self.context.practice.with_cases(self.ahead.cases());
                 let context = Context { practice: &practice, ..*self.context };
-                let report = self.asking.report(&context, &mut self.ahead.new).map_err(words)?;
+                let report = self.asking.report(&context, &mut self.new).map_err(words)?;
                 self.beginning.answer(out, &report, None);
                 report.exit() == crate::exit::Exit::Refer
             }

@@ -671,6 +671,15 @@ fn question_of<'j>(
         .in_place_of_layers(if std::ptr::eq(stack, &raw const row.stack) { row.stack_before() } else { stack })
 }
 
+/// Every case whose limits the rows of a job and their holes ask for, but those of exceptions; some of them several times.
+pub(crate) fn each_case<'j>(job: &'j Job, practice: &'j Practice<'j>, each: &mut dyn FnMut(Case)) {
+    for row in &job.rows {
+        for rivet in [row.installed, row.rivet] {
+            question_of(row, rivet, &row.stack, row.layout, practice).cases(each);
+        }
+    }
+}
+
 fn case_of(rivet: &Part<'_>, row: &Row) -> Case {
     Case::of(rivet.series().head, rivet.alloy(), rivet.size()).in_rows(row.rows_in_pattern)
 }
