@@ -68,3 +68,34 @@ impl Ahead {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::plan::Plan;
+
+    #[test]
+    fn a_job_of_many_holes_has_its_limits_at_hand_and_the_same_plan() {
+        let path = concat!(env!("CARGO_MANIFEST_DIR"), "/demo/keel-skin/job.toml");
+        let mut job = Job::read(path.as_ref()).expect("the demo reads");
+        let measured: usize = job.rows.iter().map(|row| row.measured.len()).sum();
+        assert!(measured > 0 && Ahead::of_job(&job, job.practice).cases().is_empty(), "few holes, {measured}");
+        let row = job.rows.iter_mut().find(|row| !row.measured.is_empty()).expect("one was measured");
+        let more = (1..=Ahead::HOLES_WORTH_IT as u32)
+            .map(|number| crate::model::MeasuredHole { number, ..row.measured[0].clone() });
+        row.measured = more.collect();
+        row.count = row.count.max(Ahead::HOLES_WORTH_IT as u32);
+        let (own, documents) = job.own_limits.lists();
+        let practice = job.practice.with_own(&own, &documents);
+        let ahead = Ahead::of_job(&job, &practice);
+        let at_hand = practice.with_cases(ahead.cases());
+        for row in &job.rows {
+            assert!(at_hand.knows(&Case::for_part(&row.installed).in_rows(row.rows_in_pattern)), "{}", row.name);
+        }
+        let said = |plan: &Plan<'_>| -> Vec<String> {
+            let holes = plan.rows.iter().flat_map(|row| &row.holes);
+            holes.map(|hole| format!("{} {:?} {:?}", hole.number, hole.answer, hole.findings)).collect()
+        };
+        assert_eq!(said(&Plan::make(&job, &at_hand)), said(&Plan::make(&job, &practice)));
+    }
+}

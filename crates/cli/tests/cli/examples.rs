@@ -442,7 +442,7 @@ const FIXTURES: [(&str, Through, usize); 11] = [
     ("splice-examples", splice, 1),
     ("mass-worked-examples", |_| Not(STEEL), 19),
     ("upset-worked-examples", |_| Not(HEADS), 9),
-    ("squeeze-examples", |_| Not(SQUEEZE), 21),
+    ("squeeze-examples", |_| Not(SQUEEZE), 18),
 ];
 
 #[test]
