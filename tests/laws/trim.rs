@@ -156,29 +156,6 @@ proptest! {
         }
     }
 
-    /// Upside down or drawn from the other end: as far, and with the same offsets.
-    #[test]
-    fn a_mirrored_edge_is_as_far(stations in stations(), share in 0.0..1.0, off in -80_000_000_i64..80_000_000) {
-        let point = beside(&stations, share, off);
-        let turn = |length: Length| nm(-length.nanometres());
-        let (upside, backwards): (Vec<Station>, Vec<Station>) = (
-            stations.iter().map(|station| Station { at: station.at, offset: turn(station.offset) }).collect(),
-            stations.iter().rev().map(|station| Station { at: turn(station.at), offset: station.offset }).collect(),
-        );
-        let edge = Curve::through(&stations).unwrap();
-        let told = edge.distance(point).nanometres();
-        let at = between(&stations, share);
-        for (mirrored, there, place) in [
-            (upside, Point { x: point.x, y: turn(point.y) }, at),
-            (backwards, Point { x: turn(point.x), y: point.y }, turn(at)),
-        ] {
-            let mirrored = Curve::through(&mirrored).unwrap();
-            // Each is short by less than four nanometres.
-            prop_assert!((mirrored.distance(there).nanometres() - told).abs() <= 4);
-            prop_assert!((mirrored.offset(place).nanometres().abs() - edge.offset(at).nanometres().abs()).abs() <= 1);
-        }
-    }
-
     #[test]
     fn the_edge_goes_through_every_station(stations in stations()) {
         let edge = Curve::through(&stations).unwrap();
