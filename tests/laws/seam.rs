@@ -8,7 +8,7 @@ use shophead::practice::{Case, HANDBOOK, Name};
 use shophead::repair::count::By;
 use shophead::repair::seam::{Laid, MOST_ROWS, NEAR_THE_BEST, SeamFastener, SeamQuery, WORTH_OFFERING, seam};
 use shophead::rivet::part::Part;
-use shophead_tests::prelude::part;
+use shophead_tests::prelude::{length, material, part};
 
 use crate::common::config;
 use crate::repair::sheet;
@@ -50,16 +50,37 @@ impl Asked {
     }
 }
 
+/// Published strengths give a count, and the count a seam.
+#[test]
+fn a_seam_of_published_strengths_is_counted_both_ways_and_laid_out() {
+    let asked = Asked {
+        sheet: (material("clad 2024-T3"), length(".040")),
+        width: length("10"),
+        rivet: part("MS20470AD4"),
+        by: By::Greater,
+        staggered: false,
+    };
+    let found = seam(&asked.query()).expect("a seam");
+    assert!(found.totals.table.is_some() && found.totals.strength.is_some() && found.governing.is_some());
+    assert!(found.laid.is_some_and(|laid| laid.develops.is_some()) && found.row.is_some());
+}
+
 proptest! {
     #![proptest_config(config())]
 
     #[test]
     fn a_seam_has_the_fewest_rows_that_hold_its_rivets(asked in asked()) {
         let found = seam(&asked.query()).expect("a seam");
-        let Some((total, laid)) = found.total.zip(found.laid) else { return Ok(()) };
+        prop_assert_eq!(found.totals.table.is_some(), found.rate.by_table.is_some());
+        prop_assert_eq!(found.totals.strength.is_some(), found.rate.by_strength.is_some());
+        let Some(total) = found.total else { return Ok(()) };
         let width = asked.width.nanometres();
         // Each rivet has an equal part of the width, no less than the least pitch.
         let holds = |rows: u16| width / i64::from(total.div_ceil(u32::from(rows))) >= asked.limit(Name::PitchLeast, rows);
+        let Some(laid) = found.laid else {
+            prop_assert!(!(1..=MOST_ROWS).any(holds), "rows that hold them are laid out");
+            return Ok(());
+        };
         prop_assert!(holds(laid.rows.rows) && !(1..laid.rows.rows).any(holds), "{:?}", laid);
         prop_assert!(laid.rows.total >= total && laid.rows.total == laid.rows.per_row * u32::from(laid.rows.rows));
         let (edge, apart) = (asked.limit(Name::EdgeDistanceLeast, laid.rows.rows), asked.limit(Name::TransversePitchLeast, laid.rows.rows));

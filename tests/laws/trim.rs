@@ -156,6 +156,19 @@ proptest! {
         }
     }
 
+    /// Upside down: as far, and with the same offsets. (Drawn from the other end a steep edge is another one by less than a thousandth of a
+    /// millimetre: the slopes of a station are brought into the circles of both pieces one after the other.)
+    #[test]
+    fn an_edge_upside_down_is_as_far(stations in stations(), share in 0.0..1.0, off in -80_000_000_i64..80_000_000) {
+        let point = beside(&stations, share, off);
+        let turn = |length: Length| nm(-length.nanometres());
+        let turned: Vec<Station> = stations.iter().map(|station| Station { at: station.at, offset: turn(station.offset) }).collect();
+        let (edge, turned) = (Curve::through(&stations).unwrap(), Curve::through(&turned).unwrap());
+        prop_assert_eq!(turned.distance(Point { x: point.x, y: turn(point.y) }), edge.distance(point));
+        let at = between(&stations, share);
+        prop_assert_eq!(turned.offset(at), turn(edge.offset(at)));
+    }
+
     #[test]
     fn the_edge_goes_through_every_station(stations in stations()) {
         let edge = Curve::through(&stations).unwrap();
