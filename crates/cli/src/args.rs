@@ -309,19 +309,6 @@ pub(crate) enum Command {
 }
 
 impl Command {
-    /// Its name, where it has one form only that nothing changes.
-    pub(crate) fn with_one_form(&self) -> Option<&'static str> {
-        match self {
-            Command::Card(_) => Some("card"),
-            Command::Map(_) => Some("map"),
-            Command::Template(_) => Some("template"),
-            Command::Schema(_) => Some("schema"),
-            Command::Completions(_) => Some("completions"),
-            Command::Man(_) => Some("man"),
-            _ => None,
-        }
-    }
-
     /// How wide the text is to be.
     pub(crate) fn columns(&self) -> Option<u16> {
         match self {

@@ -56,9 +56,6 @@ fn main() -> ExitCode {
 
 fn run(arguments: &Arguments) -> Result<Exit, Stop> {
     let output = arguments.common.output.as_deref();
-    if let Some(name) = arguments.command.with_one_form().filter(|_| arguments.common.format != Format::Text) {
-        return Err(Stop::wrong(format_args!("--format: {name} has one form only")));
-    }
     match &arguments.command {
         // A session prints as it goes; it has no report.
         Command::Handheld(args) => handheld::run(args, &arguments.common).map(|()| Exit::Done),

@@ -48,14 +48,12 @@ fn a_file_is_written_and_nothing_is_printed() {
     let job = demo("keel-skin").join("job.toml");
     let job = job.to_str().expect("a path of text");
     for (command, file, begin) in [("card", "card.html", "<!DOCTYPE html>"), ("map", "map.svg", "<svg xmlns=")] {
-        for format in ["json", "csv"] {
+        // These have one form: a script that gives every command the same options goes on.
+        for format in ["text", "json", "csv"] {
             let run = run_in(folder.path(), &[command, job, "-o", file, "--format", format]);
-            assert_eq!(run.refused(), format!("error: --format: {command} has one form only\n"), "{run}");
-            assert!(!folder.path().join(file).exists(), "{run}");
+            // Holes of the demo must be referred: the file is there all the same.
+            assert_eq!(run.printed(1), "", "{run}");
         }
-        let run = run_in(folder.path(), &[command, job, "-o", file, "--format", "text"]);
-        // Holes of the demo must be referred: the file is there all the same.
-        assert_eq!(run.printed(1), "", "{run}");
         let text = fs::read_to_string(folder.path().join(file)).expect("written");
         assert!(
             text.starts_with(begin) && text.trim_end().ends_with(&format!("</{}>", &begin_name(begin))),
