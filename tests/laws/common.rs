@@ -8,6 +8,8 @@ use proptest::prelude::ProptestConfig;
 /// thousand.
 pub(crate) fn config() -> ProptestConfig {
     let default = ProptestConfig::default();
-    let max_global_rejects = default.max_global_rejects.max(default.cases.saturating_mul(16));
-    ProptestConfig { failure_persistence: None, max_global_rejects, ..default }
+    let rejects = default.cases.saturating_mul(16);
+    let (max_global_rejects, max_local_rejects) =
+        (default.max_global_rejects.max(rejects), default.max_local_rejects.max(rejects));
+    ProptestConfig { failure_persistence: None, max_global_rejects, max_local_rejects, ..default }
 }
