@@ -15,6 +15,7 @@ mod layout;
 mod oracle;
 mod length;
 mod load_share;
+mod member;
 mod missing;
 mod part_numbers;
 mod patch;

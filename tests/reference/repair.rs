@@ -17,7 +17,7 @@ use shophead::repair::bend::{least_radius, refusal, setback};
 use shophead::repair::bend_table;
 use shophead::repair::count::{By, by_table, rate, tabulated};
 use shophead::repair::gauge_table::{CIRCULAR, HANDBOOK as TODAY, at_least, gauges, next_heavier};
-use shophead::repair::in_row::LaidRows;
+use shophead::repair::in_row::{LaidRows, in_row};
 use shophead::repair::panel::{CopiedSeam, PanelSeamError, SideQuery, seam};
 use shophead::repair::patch::{LONGEST, Patch, PatchError, PatchQuery, Pattern, SkinDamage, Style, patch};
 use shophead::repair::site::{Site, Sizing};
@@ -1186,4 +1186,20 @@ fn the_gauges_are_those_of_both_lists() {
         assert_eq!(Some(at_least(thickness)), both.iter().copied().find(|gauge| *gauge >= thickness));
     }
     assert_eq!(at_least(length(".3")), length(".3"));
+}
+
+/// Several rows have a least distance from each other; one row has nothing to be apart from.
+#[test]
+fn rows_that_are_too_close_are_referred_and_one_row_is_not() {
+    let stack = pack(&[(Role::Skin, ".040"), (Role::Doubler, ".050")]);
+    let close = |rows: u8| {
+        let laid =
+            LaidRows::new(part("MS20470AD4"), &stack, length("3/8"), length("3/4")).rows(rows).apart(length("1/8"));
+        let found = in_row(&laid).expect("published");
+        found
+            .findings
+            .iter()
+            .any(|finding| finding.code() == Code::TransversePitchShort && finding.severity() == Severity::Refer)
+    };
+    assert_eq!([1, 2, 3].map(close), [false, true, true]);
 }
