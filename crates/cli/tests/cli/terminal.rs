@@ -37,6 +37,7 @@ pub(crate) fn in_terminal(command: &mut Command, columns: u16, typed: &str) -> (
     let mut screen = File::from(master);
     let mut lines = typed.lines();
     let mut shown = Vec::new();
+    let mut answered = 0;
     let mut piece = [0; 4096];
     let begun = Instant::now();
     loop {
@@ -46,7 +47,9 @@ pub(crate) fn in_terminal(command: &mut Command, columns: u16, typed: &str) -> (
         }
         let is_quiet = poll(&mut [PollFd::new(&screen, PollFlags::IN)], Some(&QUIET)).expect("a terminal") == 0;
         if is_quiet {
-            if shown.ends_with(b" ") {
+            // The end of the input shows nothing: it is typed once behind a prompt, however long the program takes to see it.
+            if shown.ends_with(b" ") && shown.len() > answered {
+                answered = shown.len();
                 let line = lines.next().map_or_else(|| "\u{4}".to_owned(), |line| format!("{line}\n"));
                 // It may have ended meanwhile.
                 let _ = screen.write_all(line.as_bytes());
