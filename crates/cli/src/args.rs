@@ -57,7 +57,7 @@ impl Arguments {
     }
 }
 
-/// The option with the help of these forms alone. The others are understood and refused in a sentence.
+/// The option with the help of these forms alone. The others are understood: refused in a sentence, or passed over where there is only one.
 fn of_forms(format: &clap::Arg, forms: &[Format]) -> clap::Arg {
     let value = |form: &Format| form.to_possible_value().map(|value| value.hide(!forms.contains(form)));
     let values = PossibleValuesParser::new(Format::value_variants().iter().filter_map(value));

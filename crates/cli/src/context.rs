@@ -53,6 +53,11 @@ impl Context<'_> {
         format!("shophead plan {}", job.display())
     }
 
+    /// Behind what says that holes are not measured: how to measure them, where the job names a file for it.
+    pub(crate) fn measure(&self, job: &Job) -> String {
+        job.holes_file.as_ref().map_or_else(String::new, |file| format!(" Measure: {}", self.survey_of(&file.name)))
+    }
+
     /// What to type to measure the holes of the job into its holes file.
     pub(crate) fn survey_of(&self, holes: &str) -> String {
         let job = self.job_file.unwrap_or(Path::new("job.toml"));

@@ -53,10 +53,8 @@ impl<'j> Page<'_, 'j> {
         let Counts { rows, holes, measured, .. } = self.plan.counts();
         let mut said = Vec::new();
         let size = panel::size(rows, holes);
-        let survey =
-            self.plan.job.holes_file.as_ref().map(|file| format!(" Measure: {}", self.context.survey_of(&file.name)));
         said.push(Block::Paragraph(if measured < holes {
-            format!("{size}: {measured} of {holes} measured.{}", survey.unwrap_or_default())
+            format!("{size}: {measured} of {holes} measured.{}", self.context.measure(self.plan.job))
         } else {
             format!("{size}, all measured.")
         }));

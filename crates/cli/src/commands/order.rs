@@ -192,11 +192,13 @@ impl<'j> Whole<'_, 'j> {
     /// Whose rivets may still change; nothing where every hole was measured.
     fn not_measured(&self, context: &Context<'_>) -> Option<String> {
         let Counts { holes, measured, .. } = self.plan.counts();
-        let survey =
-            self.plan.job.holes_file.as_ref().map(|file| format!(" Measure: {}", context.survey_of(&file.name)));
-        let survey = survey.unwrap_or_default();
         let left = holes - measured;
-        (left > 0).then(|| format!("{left} of {holes} holes not measured yet: they may take other rivets.{survey}"))
+        (left > 0).then(|| {
+            format!(
+                "{left} of {holes} holes not measured yet: they may take other rivets.{}",
+                context.measure(self.plan.job)
+            )
+        })
     }
 
     /// A row for each part, then one for what is not in the order: no part, and why.
