@@ -13,17 +13,8 @@ use shophead::rivet::part::Part;
 use shophead_tests::prelude::nm;
 
 use crate::common::config;
-
-/// A place is halved, and halved again.
-const ROUNDING: i64 = 2;
-
-fn of(length: Length) -> i64 {
-    length.nanometres()
-}
-
-fn thousandths(count: u16) -> Length {
-    Length::from_ten_thousandths(10 * count)
-}
+use crate::patch::{ROUNDING, of};
+use crate::repair::thousandths;
 
 #[derive(Clone, Debug)]
 struct Asked {

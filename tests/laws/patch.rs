@@ -20,11 +20,11 @@ use crate::common::config;
 use crate::repair::{Asked, asked, hole, made, size};
 
 /// A place is halved, and halved again.
-const ROUNDING: i64 = 2;
+pub(crate) const ROUNDING: i64 = 2;
 /// Of a sum of floating figures.
 const HAIR: f64 = 1e-9;
 
-fn of(length: Length) -> i64 {
+pub(crate) fn of(length: Length) -> i64 {
     length.nanometres()
 }
 

@@ -73,11 +73,11 @@ impl Ahead {
 mod tests {
     use super::*;
     use crate::plan::Plan;
+    use crate::prelude::demo;
 
     #[test]
     fn a_job_of_many_holes_has_its_limits_at_hand_and_the_same_plan() {
-        let path = concat!(env!("CARGO_MANIFEST_DIR"), "/demo/keel-skin/job.toml");
-        let mut job = Job::read(path.as_ref()).expect("the demo reads");
+        let mut job = demo("keel-skin");
         let measured: usize = job.rows.iter().map(|row| row.measured.len()).sum();
         assert!(measured > 0 && Ahead::of_job(&job, job.practice).cases().is_empty(), "few holes, {measured}");
         let row = job.rows.iter_mut().find(|row| !row.measured.is_empty()).expect("one was measured");

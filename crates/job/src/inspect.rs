@@ -257,13 +257,12 @@ mod tests {
     use shophead::finding::{Code, Severity};
 
     use super::*;
-    use crate::model::Job;
+    use crate::prelude::demo;
     use crate::read::read_driven_from;
 
     /// What becomes of one line against the demo job: remedy and replacement.
     fn judged(line: &str) -> (Option<Remedy>, Option<String>, Vec<Code>) {
-        let path = concat!(env!("CARGO_MANIFEST_DIR"), "/demo/keel-skin/job.toml");
-        let job = Job::read(path.as_ref()).expect("the demo reads");
+        let job = demo("keel-skin");
         let (own, documents) = job.own_limits.lists();
         let practice = job.practice.with_own(&own, &documents);
         let plan = Plan::make(&job, &practice);

@@ -141,8 +141,8 @@ fn code(text: &str) -> Markup {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::model::Job;
     use crate::order::order;
+    use crate::prelude::demo;
     use scraper::{Html, Selector};
 
     /// What a reader of codes makes of a path of unit squares, drawn large enough for it.
@@ -162,8 +162,7 @@ mod tests {
 
     #[test]
     fn every_label_is_read_back_by_a_reader_of_codes() {
-        let path = concat!(env!("CARGO_MANIFEST_DIR"), "/demo/keel-skin/job.toml");
-        let job = Job::read(path.as_ref()).expect("the demo reads");
+        let job = demo("keel-skin");
         let (own, documents) = job.own_limits.lists();
         let practice = job.practice.with_own(&own, &documents);
         let plan = Plan::make(&job, &practice);

@@ -24,3 +24,6 @@ pub mod tools;
 pub mod words;
 pub mod work;
 pub mod working;
+
+#[cfg(test)]
+mod prelude;

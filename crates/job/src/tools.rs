@@ -122,12 +122,11 @@ pub fn tools<'j>(plan: &Plan<'j>) -> Vec<Tool<'j>> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::model::Job;
+    use crate::prelude::demo;
 
     #[test]
     fn the_demo_needs_each_tool_once_and_every_hole_is_counted() {
-        let path = concat!(env!("CARGO_MANIFEST_DIR"), "/demo/keel-skin/job.toml");
-        let job = Job::read(path.as_ref()).expect("the demo reads");
+        let job = demo("keel-skin");
         let (own, documents) = job.own_limits.lists();
         let practice = job.practice.with_own(&own, &documents);
         let plan = Plan::make(&job, &practice);

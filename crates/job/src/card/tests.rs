@@ -8,6 +8,7 @@ use scraper::{ElementRef, Html, Selector};
 use super::*;
 use crate::model::Job;
 use crate::order::{Stock, alternatives, order};
+use crate::prelude::demo;
 use crate::tools::tools;
 
 fn of(job: &Job, units: Units, stock: Option<&[Stock]>) -> String {
@@ -25,10 +26,6 @@ fn of(job: &Job, units: Units, stock: Option<&[Stock]>) -> String {
         own_limits: &job.own_limits.title,
         units,
     })
-}
-
-fn demo(name: &str) -> Job {
-    Job::read(Path::new(env!("CARGO_MANIFEST_DIR")).join(format!("demo/{name}/job.toml")).as_path()).expect("it reads")
 }
 
 fn all<'h>(page: &'h Html, selector: &str) -> Vec<ElementRef<'h>> {

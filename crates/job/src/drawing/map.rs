@@ -1090,16 +1090,12 @@ mod tests {
 
     use super::*;
     use crate::model::Job;
+    use crate::prelude::demo;
 
     fn with_plan<T>(job: &Job, asked: impl FnOnce(&Plan<'_>) -> T) -> T {
         let (own, documents) = job.own_limits.lists();
         let practice = job.practice.with_own(&own, &documents);
         asked(&Plan::make(job, &practice))
-    }
-
-    fn demo(name: &str) -> Job {
-        let path = Path::new(env!("CARGO_MANIFEST_DIR")).join(format!("demo/{name}/job.toml"));
-        Job::read(&path).expect("the demo reads")
     }
 
     fn job_text(rows: &str) -> String {

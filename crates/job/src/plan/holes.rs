@@ -182,12 +182,11 @@ fn plan_hole<'j>(
 mod tests {
     use super::super::Plan;
     use super::*;
-    use crate::model::Job;
+    use crate::prelude::demo;
 
     #[test]
     fn a_hole_takes_little_room_and_what_becomes_of_it_is_kept_once_for_all_that_are_alike() {
-        let path = concat!(env!("CARGO_MANIFEST_DIR"), "/demo/keel-skin/job.toml");
-        let mut job = Job::read(path.as_ref()).expect("the demo reads");
+        let mut job = demo("keel-skin");
         let row = job.rows.iter_mut().find(|row| row.name == "F3").expect("a row of the demo");
         let [one, other] = &mut row.measured[..] else { panic!("two holes of F3 were measured") };
         other.as_found = one.as_found;
