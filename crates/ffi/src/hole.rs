@@ -225,17 +225,19 @@ fn judge(
                 None => Installation::without_layers(rivet),
             };
             let question = question.by(practice).layout(layout).rows(u16::from(rows)).member(member);
-            // Asked twice, so that no more than one step is kept: once for how much room all of it takes, once to write it.
-            let mut count = 0_usize;
-            let mut needed = 0_usize;
-            let answer = question.hole_step_by_step(found, &mut |step: &Step<'_>| {
-                count = count.saturating_add(1);
-                needed = needed.saturating_add(step.findings.iter().len());
-            });
-            places.need(count)?;
-            sink.need_room(needed.saturating_add(answer.findings.iter().len()))?;
+            // No more than one step is kept. Where the room might not suffice it is asked twice: once how much all of it takes, once to write it.
+            if places.need(SHOPHEAD_MAX_STEPS).is_err() || sink.need_room(SHOPHEAD_MAX_HOLE_FINDINGS).is_err() {
+                let mut count = 0_usize;
+                let mut needed = 0_usize;
+                let answer = question.hole_step_by_step(found, &mut |step: &Step<'_>| {
+                    count = count.saturating_add(1);
+                    needed = needed.saturating_add(step.findings.iter().len());
+                });
+                places.need(count)?;
+                sink.need_room(needed.saturating_add(answer.findings.iter().len()))?;
+            }
             let mut index = 0_usize;
-            question.hole_step_by_step(found, &mut |step| {
+            let answer = question.hole_step_by_step(found, &mut |step: &Step<'_>| {
                 let written = shophead_step {
                     kind: step.kind.into(),
                     does: u32::from(step.does()),
@@ -249,7 +251,7 @@ fn judge(
             });
             place.put(shophead_hole_judgement {
                 disposition: answer.disposition.into(),
-                steps: u32::try_from(count).unwrap_or(u32::MAX),
+                steps: u32::try_from(index).unwrap_or(u32::MAX),
                 findings: sink.put(&answer.findings, practice.documents()),
             });
             Ok(())
