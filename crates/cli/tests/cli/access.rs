@@ -88,6 +88,23 @@ fn a_hole_that_no_position_lets_one_buck_is_referred_and_not_ordered() {
 }
 
 #[test]
+fn a_row_of_secondary_structure_that_cannot_be_bucked_needs_the_manual_for_a_blind_rivet() {
+    let folder = job("upright = \"closed\"", "upright = \"closed\", rolled = \"closed\", nose-up = \"closed\"");
+    let path = folder.path().join("job.toml");
+    let text = fs::read_to_string(&path).expect("the job");
+    let (before, frame) = text.split_once("name = \"F3\"").expect("the frame's row");
+    fs::write(&path, format!("{before}name = \"F3\"{}", frame.replacen("primary", "secondary", 1))).expect("written");
+    let told = plan(&folder, "--format json");
+    let json = told.json(1);
+    let findings = json["findings"].as_array().expect("findings").iter();
+    let of_row: Vec<_> = findings.filter(|found| found["code"] == "blind-needs-approval").collect();
+    assert_eq!(of_row.len(), 1, "{told}");
+    assert_eq!((&of_row[0]["subject"], &of_row[0]["severity"]), (&"row F3".into(), &"refer".into()));
+    // Nothing of it is ordered.
+    assert!(!json["result"]["order"].to_string().contains("F3"), "{told}");
+}
+
+#[test]
 fn the_bar_behind_a_hole_is_named() {
     let folder = job("upright = \"1\"", "upright = \"open\", rolled = \"1\", nose-up = \"open\"");
     let told = plan(&folder, "--only positions");
