@@ -3,7 +3,7 @@
 use proptest::prelude::*;
 use shophead::finding::Code;
 use shophead::joint::flexibility::{Fastening, Formula, JoinedPlate, flexibility};
-use shophead::joint::sharing::{Bay, Envelope, MAX_ROWS, Row, Sharing, Transfer, share};
+use shophead::joint::sharing::{Bay, Envelope, MAX_ROWS, Sharing, SharingRow, Transfer, share};
 use shophead::joint::strength::Shear;
 use shophead::length::Length;
 use shophead::quantity::{Flexibility, Force, Stress};
@@ -23,9 +23,9 @@ fn flexibility_of(value: f64) -> Flexibility {
     Flexibility::from_in_per_lbf(value)
 }
 
-fn row() -> impl Strategy<Value = Row> {
+fn row() -> impl Strategy<Value = SharingRow> {
     (-7.0_f64..-4.0, 1_u16..5)
-        .prop_map(|(exponent, fasteners)| Row::new(flexibility_of(10_f64.powf(exponent)), fasteners))
+        .prop_map(|(exponent, fasteners)| SharingRow::new(flexibility_of(10_f64.powf(exponent)), fasteners))
 }
 
 fn bay() -> impl Strategy<Value = Bay> {
@@ -38,7 +38,7 @@ fn bay() -> impl Strategy<Value = Bay> {
     })
 }
 
-fn chain() -> impl Strategy<Value = (Vec<Row>, Vec<Bay>)> {
+fn chain() -> impl Strategy<Value = (Vec<SharingRow>, Vec<Bay>)> {
     (2..=MAX_ROWS).prop_flat_map(|rows| (prop::collection::vec(row(), rows), prop::collection::vec(bay(), rows - 1)))
 }
 
@@ -46,7 +46,7 @@ fn transfer() -> impl Strategy<Value = Transfer> {
     prop_oneof![Just(Transfer::Lap), Just(Transfer::Doubler)]
 }
 
-fn solve(rows: &[Row], bays: &[Bay], transfer: Transfer) -> Sharing {
+fn solve(rows: &[SharingRow], bays: &[Bay], transfer: Transfer) -> Sharing {
     share(rows, bays, transfer, Force::from_lbf(LOAD)).expect("a chain")
 }
 
@@ -55,10 +55,11 @@ fn loads(sharing: &Sharing) -> Vec<f64> {
 }
 
 /// The equations as printed, with the row loads as unknowns: `C F + (p/EA_B) S = (p/EA_A)(P - S) + C' F'`, and the sum. To ninety digits.
-fn dense(rows: &[Row], bays: &[Bay], transfer: Transfer) -> Vec<f64> {
+fn dense(rows: &[SharingRow], bays: &[Bay], transfer: Transfer) -> Vec<f64> {
     let n = rows.len();
     let mut equations = Equations::of(n);
-    let compliance = |row: &Row| Wide::of(row.flexibility.in_per_lbf()).over(&Wide::of(f64::from(row.fasteners)));
+    let compliance =
+        |row: &SharingRow| Wide::of(row.flexibility.in_per_lbf()).over(&Wide::of(f64::from(row.fasteners)));
     for (i, bay) in bays.iter().enumerate() {
         let long = Wide::of(bay.length.nanometres() as f64).over(&Wide::of(25_400_000.0));
         let stretch = |ea: Force| long.over(&Wide::of(ea.lbf()));
@@ -119,7 +120,7 @@ proptest! {
             .rev()
             .map(|bay| if swap { bay.ea_a(bay.ea_b).ea_b(bay.ea_a) } else { *bay })
             .collect();
-        let turned_rows: Vec<Row> = rows.iter().rev().copied().collect();
+        let turned_rows: Vec<SharingRow> = rows.iter().rev().copied().collect();
         let here = loads(&solve(&rows, &bays, transfer));
         let there = loads(&solve(&turned_rows, &turned_bays, transfer));
         let sign = if swap { 1.0 } else { -1.0 };
@@ -137,7 +138,7 @@ proptest! {
         let bay = bay.ea_b(bay.ea_a);
         let flexibility = 10_f64.powf(exponent);
         let found = solve(
-            &vec![Row::new(flexibility_of(flexibility), 1); count],
+            &vec![SharingRow::new(flexibility_of(flexibility), 1); count],
             &vec![bay; count - 1],
             Transfer::Lap,
         );
@@ -172,7 +173,7 @@ proptest! {
     fn stiff_plates_share_by_the_flexibility_of_the_fasteners((rows, bays) in chain()) {
         let stiff: Vec<Bay> =
             bays.iter().map(|bay| bay.ea_a(Force::from_lbf(1e30)).ea_b(Force::from_lbf(1e30))).collect();
-        let stiffness = |row: &Row| f64::from(row.fasteners) / row.flexibility.in_per_lbf();
+        let stiffness = |row: &SharingRow| f64::from(row.fasteners) / row.flexibility.in_per_lbf();
         let whole: f64 = rows.iter().map(stiffness).sum();
         for (found, row) in solve(&rows, &stiff, Transfer::Lap).rows().zip(&rows) {
             prop_assert!((found.share - stiffness(row) / whole).abs() < ROUNDING * rows.len() as f64);
@@ -182,7 +183,7 @@ proptest! {
     #[test]
     fn stiff_fasteners_in_like_plates_leave_all_to_the_end_rows(count in 3..=MAX_ROWS, bay in bay()) {
         let bay = bay.ea_b(bay.ea_a);
-        let row = Row::new(flexibility_of(1e-20), 1);
+        let row = SharingRow::new(flexibility_of(1e-20), 1);
         let found = solve(&vec![row; count], &vec![bay; count - 1], Transfer::Lap);
         prop_assert!((found.row(0).unwrap().share - 0.5).abs() < 1e-9 && (found.row(count - 1).unwrap().share - 0.5).abs() < 1e-9);
     }
@@ -190,7 +191,7 @@ proptest! {
     #[test]
     fn only_ratios_of_flexibility_and_load_in_proportion((rows, bays) in chain(), power in -20_i32..20) {
         let factor = 2_f64.powi(power);
-        let softer: Vec<Row> = rows
+        let softer: Vec<SharingRow> = rows
             .iter()
             .map(|row| row.flexibility(flexibility_of(row.flexibility.in_per_lbf() * factor)))
             .collect();
@@ -215,7 +216,7 @@ proptest! {
         let fastening = Fastening::new(Length::from_64ths(diameter), Stress::from_msi(10.3), Shear::Single, [plate(thickness.0), plate(thickness.1)]);
         let rows = |formula| {
             let flexibility = flexibility(formula, &fastening).expect("a fastening");
-            vec![Row::new(flexibility, 1); count]
+            vec![SharingRow::new(flexibility, 1); count]
         };
         let bay = Bay::new(Length::INCH, Force::from_lbf(4e5), Force::from_lbf(3e5));
         let bays = vec![bay; count - 1];
@@ -249,7 +250,7 @@ proptest! {
 /// A longer doubler takes more out of the sheet: its first row is loaded more by every row behind it. The rows say that they can be.
 #[test]
 fn a_row_more_can_load_another_more_and_the_rows_say_so() {
-    let row = Row::new(flexibility_of(5e-6), 1);
+    let row = SharingRow::new(flexibility_of(5e-6), 1);
     let ea = Force::from_lbf(3e5);
     let bay = Bay::new(Length::from_64ths(48), ea, ea);
     let first = |rows: usize| {

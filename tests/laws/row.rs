@@ -55,7 +55,7 @@ fn case() -> impl Strategy<Value = Case> {
 }
 
 /// Rows through three or four sheets under a load on all of them, brought by one layer and taken by another.
-fn through_pack() -> impl Strategy<Value = (Case, u8, u8, bool)> {
+fn through_stack() -> impl Strategy<Value = (Case, u8, u8, bool)> {
     let gauges = prop::collection::vec(prop::sample::select(&GAUGES[..]), 3..5);
     let rows = (prop::sample::select(&RIVETS[..3]), gauges, 30_i16..130, 2_u16..9);
     (rows, any::<prop::sample::Index>(), any::<prop::sample::Index>(), any::<bool>()).prop_map(
@@ -101,7 +101,7 @@ proptest! {
 
     /// Which side the manufactured head is on changes nothing about how a pack of plain sheets shares.
     #[test]
-    fn a_pack_turned_over_is_loaded_the_same((case, from, to, doubler) in through_pack()) {
+    fn a_pack_turned_over_is_loaded_the_same((case, from, to, doubler) in through_stack()) {
         prop_assume!(doubler || from != to);
         let mut turned = Stack::new();
         for layer in case.stack.layers().iter().rev() {
@@ -118,7 +118,7 @@ proptest! {
 
     /// The rivet that carries most never carries less than if all did alike, and where that is over what it carries at failure it is referred.
     #[test]
-    fn the_rivet_that_carries_most_of_a_pack_is_judged((case, from, to, _) in through_pack()) {
+    fn the_rivet_that_carries_most_of_a_pack_is_judged((case, from, to, _) in through_stack()) {
         prop_assume!(from != to);
         let found = loaded(&case, &case.stack, (from, to), false);
         let most = found.peak.expect("loaded").load.force;

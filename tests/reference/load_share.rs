@@ -4,7 +4,7 @@
 
 use shophead::basis::Status;
 use shophead::joint::flexibility::{Fastening, Formula, JoinedPlate, flexibility};
-use shophead::joint::sharing::{Bay, Row as Fasteners, Transfer, share, stiffness};
+use shophead::joint::sharing::{Bay, SharingRow as Fasteners, Transfer, share, stiffness};
 use shophead::joint::strength::Shear;
 use shophead::quantity::{Flexibility, Force, Stress};
 use shophead_tests::prelude::inches;

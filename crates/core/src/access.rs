@@ -61,7 +61,7 @@ const fn place_basis(place: Place) -> Basis {
 pub enum Clearance {
     /// Nobody can get a bar behind it.
     Closed,
-    /// This far from the far side of the pack.
+    /// This far from the far side of the stack.
     Room(Length),
     /// More than any bar needs.
     Open,

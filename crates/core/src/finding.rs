@@ -434,7 +434,7 @@ pub(crate) type Sink<'s> = dyn FnMut(Finding) + 's;
 
 /// The most findings that a list keeps where nothing else is said.
 ///
-/// A calculation says most codes once, and a few of them once a layer. Over 60 000 random packs of up to eight layers of thin sheet, the head
+/// A calculation says most codes once, and a few of them once a layer. Over 60 000 random stacks of up to eight layers of thin sheet, the head
 /// sunk into up to four of them, edge and pitch too short, the answer about a hole said nineteen things at most, a choice of length
 /// seventeen; a law holds that none of them is lost. A driven head says six things of its size and one of each different defect, so that
 /// twenty hold fourteen defects. A strength has room of its own,
@@ -503,6 +503,23 @@ impl<const N: usize> Findings<N> {
     /// The findings in the order in which they were made.
     pub fn iter(&self) -> core::slice::Iter<'_, Finding> {
         self.kept.iter()
+    }
+
+    /// How many there are.
+    ///
+    /// ```
+    /// use shophead::basis::Basis;
+    /// use shophead::finding::{Code, Finding, Findings, Severity};
+    /// let edge = Finding::new(Code::NotChecked, Severity::Caution, Basis::AC43_BLIND);
+    /// let mut found: Findings = Findings::new();
+    /// assert_eq!((found.len(), found.is_empty()), (0, true));
+    /// found.push(edge);
+    /// found.push(edge);
+    /// assert_eq!(found.len(), 1);
+    /// ```
+    #[must_use]
+    pub fn len(&self) -> usize {
+        self.kept.len()
     }
 
     /// Whether there is none.

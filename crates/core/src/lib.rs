@@ -25,12 +25,12 @@
 //! | [`upset`] | the driven head: volume balance, limits, judging a measured one |
 //! | [`squeeze`] | the force that squeezes a driven head |
 //! | `seat` | layers countersunk or dimpled for a flush head |
-//! | [`select`] | diameter from sheet; length from pack, hole and practice |
+//! | [`select`] | diameter from sheet; length from stack, hole and practice |
 //! | [`layout`] | edge distance, pitch, rows, point patterns |
 //! | [`trim`] | the cut along a panel's edge and how far holes stand from it |
 //! | [`joint`] | strength of a rivet in its sheets, margins, splices |
 //! | [`hole`] | a hole as found, the limits of a hole |
-//! | [`installation`] | **a rivet in its pack: the one question**, with every check; the ladder of steps for a hole |
+//! | [`installation`] | **a rivet in its stack: the one question**, with every check; the ladder of steps for a hole |
 //! | [`pattern`] | which holes of a pattern may be stepped up together |
 //! | [`damage`] | cracks, corrosion and soft spots beside the holes |
 //! | [`access`] | must a row be bucked, can it be, and which position costs the least |

@@ -70,7 +70,7 @@ pub fn removal(installed: &Part<'_>, stack: &Stack, edge: Option<Length>, practi
     {
         risk(Risk::ThickPack, limit.basis);
     }
-    // Whatever the pack measures: the member stays, and its holes are the dear ones.
+    // Whatever the stack measures: the member stays, and its holes are the dear ones.
     if stack.layers().iter().any(|layer| layer.role == Role::Cap) {
         risk(Risk::ThickMember, Basis::REMOVAL_MEMBER);
     }

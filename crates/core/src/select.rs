@@ -1,11 +1,11 @@
-//! Choosing a rivet: its diameter from the sheets, its length from the pack, the hole and the practice.
+//! Choosing a rivet: its diameter from the sheets, its length from the stack, the hole and the practice.
 //!
 //! # Length
 //!
 //! The published rule, grip plus one and a half diameters rounded as the practice says, is the starting point. It is then checked against
 //! the volume balance ([`crate::upset`]). Too little metal is judged in the worst case, too much at nominal sizes:
 //!
-//! - **long enough**: with the thinnest shank, the largest hole, the thickest pack and the shortest rivet there is still metal for the
+//! - **long enough**: with the thinnest shank, the largest hole, the thickest stack and the shortest rivet there is still metal for the
 //!   least driven head;
 //! - **short enough**: at nominal sizes the tail does not stand out further than it can be driven without folding, and holds no more metal than
 //!   the largest head.
@@ -14,7 +14,7 @@
 //! lengths only if no whole sixteenth will do. That a length is too long only at the ends of all tolerances is a note. Whatever else is both is
 //! listed with it: [`LengthAnswer::serves`].
 //!
-//! Through a thick pack the largest holes can ask for a longer rivet than the smallest ones allow. The answer then goes by the hole as measured:
+//! Through a thick stack the largest holes can ask for a longer rivet than the smallest ones allow. The answer then goes by the hole as measured:
 //! [`LengthAnswer::by_hole`].
 //!
 //! A longer grip never gets a shorter rivet: all bounds rise with the grip, and so does the nearest length between them.
@@ -167,7 +167,7 @@ pub(crate) fn check_diameter(
     }
 }
 
-/// What a rivet's alloy asks for, whatever the pack: that it does not go into structure, or is heat treated before it is driven.
+/// What a rivet's alloy asks for, whatever the stack: that it does not go into structure, or is heat treated before it is driven.
 pub(crate) fn check_alloy(rivet: &Part<'_>, structure: Option<Structure>, push: &mut Sink<'_>) {
     if let Some((false, basis)) = rivet.alloy().is_structural() {
         push(Finding::new(Code::NotStructural, not_structural(structure), basis));

@@ -359,7 +359,7 @@ pub fn joints() {
     let shear = Shear::Single;
     let fastening = Fastening::new(inches(1_250), modulus, shear, [plate, plate]);
     let Ok(flexibility) = flexibility(black_box(Formula::Stp927Riveted), &fastening) else { return };
-    let row = sharing::Row::new(flexibility, black_box(1));
+    let row = sharing::SharingRow::new(flexibility, black_box(1));
     let ea = sharing::stiffness(modulus, inches(10_000), inches(500));
     let bay = sharing::Bay::new(inches(7_500), ea, ea);
     let transfer = black_box(sharing::Transfer::Lap);

@@ -13,12 +13,12 @@ pub fn header() -> String {
 }
 
 /// A line of an answers file, by the names of its columns.
-pub type Line = Vec<(&'static str, String)>;
+pub type AnswerLine = Vec<(&'static str, String)>;
 
 /// What an answer to everything, or to these findings, of a subject is to: a line for each measure, with its findings. What is answered
 /// already is left out where no finding is named.
 #[must_use]
-pub fn referrals<'j>(plan: &Plan<'j>, subject: Subject<'j>, codes: &[Code]) -> Vec<Line> {
+pub fn referrals<'j>(plan: &Plan<'j>, subject: Subject<'j>, codes: &[Code]) -> Vec<AnswerLine> {
     let found = plan.found(subject);
     let mut by_measure: Vec<(String, Vec<&'static str>)> = Vec::new();
     for (_, finding) in plan.stops().filter(|(of, _)| *of == subject) {
@@ -51,7 +51,7 @@ pub fn referrals<'j>(plan: &Plan<'j>, subject: Subject<'j>, codes: &[Code]) -> V
 ///
 /// # Errors
 /// The name of a column that the old file lacks and a line fills.
-pub fn with_lines(old: Option<&str>, lines: &[Line]) -> Result<String, &'static str> {
+pub fn with_lines(old: Option<&str>, lines: &[AnswerLine]) -> Result<String, &'static str> {
     let mut text = old.filter(|old| !old.trim().is_empty()).map_or_else(header, str::to_owned);
     let first = text.trim_start_matches('\u{feff}').lines().find(|line| !line.trim().is_empty()).unwrap_or_default();
     let columns = cells_of(first).unwrap_or_default();

@@ -35,7 +35,7 @@ pub struct Diagnostic {
 /// A place in a text.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 #[non_exhaustive]
-pub struct Place {
+pub struct TextPlace {
     /// The line, counted from 1.
     pub line: usize,
     /// The character in it, counted from 1.
@@ -68,15 +68,15 @@ impl Diagnostic {
 
     /// The line and column where it begins.
     #[must_use]
-    pub fn place(&self) -> Place {
+    pub fn place(&self) -> TextPlace {
         let line = Line::around(&self.text, self.span.start);
-        Place { line: line.number, column: line.text.get(..line.marked(&self.span).start).map_or(0, chars) + 1 }
+        TextPlace { line: line.number, column: line.text.get(..line.marked(&self.span).start).map_or(0, chars) + 1 }
     }
 
     /// On one line, for scripts and logs: `file:line:column: what; what would be right`.
     #[must_use]
     pub fn one_line(&self) -> String {
-        let Place { line, column } = self.place();
+        let TextPlace { line, column } = self.place();
         let help = self.help.as_deref().map(|help| format!("; {help}")).unwrap_or_default();
         format!("{}:{line}:{column}: {}{}", escaped(&self.file), escaped(&self.message), escaped(&help))
     }
@@ -87,7 +87,7 @@ impl Diagnostic {
         let line = Line::around(&self.text, self.span.start);
         let title = Level::ERROR.primary_title(escaped(&self.message));
         let mut report = if self.text.is_empty() || line.text.len() > TOO_LONG {
-            let Place { line, column } = self.place();
+            let TextPlace { line, column } = self.place();
             title.element(Origin::path(escaped(&self.file)).line(line).char_column(column))
         } else {
             let (shown, mark) = line.seen(&self.span);
@@ -236,7 +236,7 @@ mod tests {
             (&long, long.len() - 1..long.len()),
         ] {
             let mistake = at(text, span);
-            let Place { line, column } = mistake.place();
+            let TextPlace { line, column } = mistake.place();
             let shown = mistake.render(false);
             assert!(shown.contains(&format!("--> f:{line}:{column}")), "{shown}");
             assert!(shown.len() < 1_000, "a line that nobody can read is not shown");

@@ -4,8 +4,8 @@
 //! use shophead::layout::Point;
 //! use shophead::length::Length;
 //! use shophead::words::Units;
-//! use shophead_job::repair::{Place, points_csv};
-//! let place = Place { at: Point::default(), diameter: Length::parse("1/8").unwrap(), part: "end".to_owned(), row: 1, counts: true };
+//! use shophead_job::repair::{PlacedRivet, points_csv};
+//! let place = PlacedRivet { at: Point::default(), diameter: Length::parse("1/8").unwrap(), part: "end".to_owned(), row: 1, counts: true };
 //! assert_eq!(points_csv(&[place], Units::Inches), "x,y,diameter,part,row,counts\n0,0,0.125,end,1,yes\n");
 //! ```
 
@@ -22,7 +22,7 @@ use crate::order::OrderLine;
 
 /// A rivet or bolt of a repair.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Place {
+pub struct PlacedRivet {
     /// Its source.
     pub at: Point,
     /// Its diameter.
@@ -76,7 +76,7 @@ fn cell(length: Length, units: Units) -> String {
 
 /// The places as a points file, which `group` reads.
 #[must_use]
-pub fn points_csv(places: &[Place], units: Units) -> String {
+pub fn points_csv(places: &[PlacedRivet], units: Units) -> String {
     let mut csv = "x,y,diameter,part,row,counts\n".to_owned();
     for place in places {
         let [x, y, diameter] = [place.at.x, place.at.y, place.diameter].map(|length| cell(length, units));

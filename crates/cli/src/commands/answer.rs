@@ -4,7 +4,7 @@ use std::fs;
 use std::io;
 
 use shophead::finding::Code;
-use shophead_job::answers::{Line, referrals, with_lines};
+use shophead_job::answers::{AnswerLine, referrals, with_lines};
 use shophead_job::file::Held;
 use shophead_job::model::Job;
 use shophead_job::plan::{Plan, Subject};
@@ -88,7 +88,7 @@ fn codes(text: &str) -> Result<Vec<Code>, Stop> {
 }
 
 /// What is the same in every line.
-fn said(args: &AnswerArgs) -> Result<Line, Stop> {
+fn said(args: &AnswerArgs) -> Result<AnswerLine, Stop> {
     let text = |text: &Option<String>| text.clone().unwrap_or_default();
     Ok(vec![
         ("answer", args.answer.clone()),

@@ -5,7 +5,7 @@ use shophead::installation::Installation;
 use shophead::joint::buckling::{InterRivet, LayerBuckling};
 use shophead::joint::flexibility::Formula;
 use shophead::joint::lap::{LapError, Shared};
-use shophead::joint::layers::{LayerShare, Layers, PackError};
+use shophead::joint::layers::{LayerShare, Layers, StackRowsError};
 use shophead::joint::row::RowStrength;
 use shophead::joint::sharing::{Passing, Transfer};
 use shophead::joint::strength::Shear;
@@ -39,7 +39,7 @@ pub(super) struct InRow {
     buckled: Vec<LayerBuckling>,
     sharing: Result<Vec<Shared>, LapError>,
     /// The same plane by plane, where the load goes through more than two layers.
-    pack: Vec<(Formula, Layers)>,
+    stacked: Vec<(Formula, Layers)>,
     /// The load on one pitch of width, where one was given.
     strip_load: Option<Force>,
 }
@@ -91,7 +91,7 @@ impl InRow {
             compression: None,
             buckled: Vec::new(),
             sharing: Ok(Vec::new()),
-            pack: Vec::new(),
+            stacked: Vec::new(),
             strip_load: None,
         }
     }
@@ -117,15 +117,15 @@ impl InRow {
             }
         }
         self.strip_load = facts.load.map(|(load, _)| load.force * f64::from(self.rows));
-        if !question.is_pack() && (row.from_layer.is_some() || row.to_layer.is_some()) {
+        if !question.is_through_stack() && (row.from_layer.is_some() || row.to_layer.is_some()) {
             return Err(Stop::wrong("--from and --to are for more than two sheets in single shear; leave them out"));
         }
-        if self.rows > 1 && question.is_pack() {
-            let through = |formula| question.shared_in_pack(formula).map(|layers| (formula, layers));
+        if self.rows > 1 && question.is_through_stack() {
+            let through = |formula| question.shared_in_stack(formula).map(|layers| (formula, layers));
             match question.formulas().map(through).collect() {
-                Ok(found) => self.pack = found,
+                Ok(found) => self.stacked = found,
                 // Without a figure of a sheet or of the rivet there is no answer, as for two sheets.
-                Err(PackError::Lap(error)) => self.sharing = Err(error),
+                Err(StackRowsError::Lap(error)) => self.sharing = Err(error),
                 Err(error) => return Err(Stop::wrong(error)),
             }
         } else if self.rows > 1 {
@@ -170,21 +170,21 @@ impl InRow {
     }
 
     /// What came in by the pack: the load on one pitch, or one pound.
-    fn in_pack(&self) -> f64 {
+    fn in_stack(&self) -> f64 {
         self.strip_load.map_or(1.0, Force::lbf)
     }
 
     /// The greatest share of a row in any plane of the pack, by one formula.
-    fn of_pack(&self, layers: &Layers, row: usize) -> Option<f64> {
+    fn of_stack(&self, layers: &Layers, row: usize) -> Option<f64> {
         let share = layers.row(row)?;
-        let size = |force: &Force| force.lbf() / self.in_pack();
+        let size = |force: &Force| force.lbf() / self.in_stack();
         share.planes.iter().map(size).max_by(|one, other| one.abs().total_cmp(&other.abs()))
     }
 
     /// Least and greatest share of each row, by the formulas used; of a pack in the plane that is sheared most.
     fn spans(&self) -> Vec<(f64, f64)> {
-        if let Some((_, first)) = self.pack.first() {
-            let shares = |row| self.pack.iter().filter_map(move |(_, layers)| self.of_pack(layers, row));
+        if let Some((_, first)) = self.stacked.first() {
+            let shares = |row| self.stacked.iter().filter_map(move |(_, layers)| self.of_stack(layers, row));
             return (0..first.rows())
                 .map(|row| (shares(row).fold(f64::MAX, f64::min), shares(row).fold(f64::MIN, f64::max)))
                 .collect();
@@ -198,7 +198,7 @@ impl InRow {
     fn peak(&self) -> Option<usize> {
         let most = |(_, layers): &(Formula, Layers)| layers.most_on_one().map(|(row, _, most)| (row, most));
         if let Some((row, _)) =
-            self.pack.iter().filter_map(most).max_by(|(_, one), (_, other)| one.lbf().total_cmp(&other.lbf()))
+            self.stacked.iter().filter_map(most).max_by(|(_, one), (_, other)| one.lbf().total_cmp(&other.lbf()))
         {
             return Some(row);
         }
@@ -255,9 +255,9 @@ impl InRow {
             peak_row: self.peak().map(|peak| form::Nth::of(peak + 1)),
             formulas: self.shared().iter().map(|shared| self.shared_form(shared, practice)).collect(),
             layers: self
-                .pack
+                .stacked
                 .iter()
-                .filter_map(|(formula, layers)| self.pack_form(*formula, layers, practice))
+                .filter_map(|(formula, layers)| self.stack_form(*formula, layers, practice))
                 .collect(),
             not_shared: self.sharing.as_ref().err().map(ToString::to_string),
         }
@@ -265,11 +265,11 @@ impl InRow {
 
     /// The share of a row if all took the same.
     fn equal_share(&self) -> Option<f64> {
-        let of_pack = self.pack.first().map(|(_, layers)| 1.0 / layers.rows() as f64);
-        self.shared().first().map(|shared| shared.sharing.equal_share).or(of_pack)
+        let of_stack = self.stacked.first().map(|(_, layers)| 1.0 / layers.rows() as f64);
+        self.shared().first().map(|shared| shared.sharing.equal_share).or(of_stack)
     }
 
-    fn pack_form<'p>(
+    fn stack_form<'p>(
         &self,
         formula: Formula,
         layers: &Layers,
@@ -277,7 +277,7 @@ impl InRow {
     ) -> Option<form::joint::SharedInPack<'p>> {
         let (row, ..) = layers.most_on_one()?;
         let share = |force: &Force| form::joint::PackShare {
-            share: force.lbf() / self.in_pack(),
+            share: force.lbf() / self.in_stack(),
             load: self.strip_load.map(|_| (*force).into()),
         };
         let of_row = |LayerShare { planes, plates, bearing, .. }| form::joint::PackRow {
@@ -389,13 +389,13 @@ impl InRow {
             return;
         }
         let percent = |share: f64| format!("{:.1} %", share * 100.0);
-        for (formula, layers) in &self.pack {
+        for (formula, layers) in &self.stacked {
             report.paragraph(format!("What one rivet is sheared by between each two layers, by {}:", formula.as_str()));
             let row = |index: usize| {
                 let planes = layers.row(index)?.planes;
                 let share = |force: &Force| match self.strip_load {
-                    Some(_) => format!("{} ({})", percent(force.lbf() / self.in_pack()), units.force(*force)),
-                    None => percent(force.lbf() / self.in_pack()),
+                    Some(_) => format!("{} ({})", percent(force.lbf() / self.in_stack()), units.force(*force)),
+                    None => percent(force.lbf() / self.in_stack()),
                 };
                 Some(std::iter::once((index + 1).to_string()).chain(planes.iter().map(share)).collect())
             };
@@ -404,7 +404,7 @@ impl InRow {
             let columns = ["row", "plane 1", "plane 2", "plane 3", "plane 4"].into_iter().take(planes).collect();
             report.text.push(Block::Table(Table { columns, rows }));
         }
-        if let Some(basis) = self.pack.iter().map(|(_, layers)| layers.basis).reduce(Basis::weaker) {
+        if let Some(basis) = self.stacked.iter().map(|(_, layers)| layers.basis).reduce(Basis::weaker) {
             report.paragraph(format!("The weakest of the shares' figures rests on: {}.", context.practice.cite(basis)));
         }
         let rows = (0..self.spans().len()).map(|index| {
@@ -421,7 +421,7 @@ impl InRow {
         let rows = rows.collect();
         let mut columns = vec!["row"];
         columns.extend(self.shared().iter().map(|shared| shared.formula.as_str()));
-        if self.pack.is_empty() {
+        if self.stacked.is_empty() {
             report.text.push(Block::Table(Table { columns, rows }));
         }
         let bypassed = self.shared().iter().filter_map(|shared| {
@@ -446,7 +446,7 @@ impl InRow {
                 ));
             }
         }
-        if self.shared().len().max(self.pack.len()) > 1 {
+        if self.shared().len().max(self.stacked.len()) > 1 {
             report.paragraph(
                 "The formulas differ by a factor of two to three and no document says which is right: the rivet that carries most is judged \
                  by the greatest of them.",
@@ -467,8 +467,8 @@ impl InRow {
                 is_peak: index == peak,
             })
             .collect();
-        let of_pack = self.pack.iter().map(|(formula, _)| formula.as_str());
-        let formulas: Vec<&str> = self.shared().iter().map(|shared| shared.formula.as_str()).chain(of_pack).collect();
+        let of_stack = self.stacked.iter().map(|(formula, _)| formula.as_str());
+        let formulas: Vec<&str> = self.shared().iter().map(|shared| shared.formula.as_str()).chain(of_stack).collect();
         let is_lap = self.transfer == Transfer::Lap;
         let plates = match (self.shear, is_lap) {
             (Shear::Single, true) => ("first sheet", "last sheet"),

@@ -9,7 +9,7 @@ use shophead::repair::count::{ByTable, Rate};
 use shophead::repair::patch::Plate;
 use shophead::repair::told::Tell;
 use shophead_job::order::OrderLine;
-use shophead_job::repair::{Other, Piece, Place};
+use shophead_job::repair::{Other, Piece, PlacedRivet};
 
 use super::{
     Allowable, Basis, Code, CountBy, Force, Formula, GivenLength, Length, Mass, Mode, PatchStyle, RowMode, RowPattern,
@@ -77,8 +77,8 @@ pub(crate) struct PointAnswer {
     counts: bool,
 }
 
-impl From<&Place> for PointAnswer {
-    fn from(place: &Place) -> PointAnswer {
+impl From<&PlacedRivet> for PointAnswer {
+    fn from(place: &PlacedRivet) -> PointAnswer {
         let Point { x, y } = place.at;
         PointAnswer {
             x: x.into(),

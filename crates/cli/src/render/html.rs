@@ -1,6 +1,6 @@
 //! HTML: the working as a sheet to print and sign.
 
-use shophead_job::working::{Sheet, sheet};
+use shophead_job::working::{WorkingSheet, sheet};
 
 use crate::report::{Block, Report};
 
@@ -15,7 +15,7 @@ pub(crate) fn render(report: &Report) -> String {
         .iter()
         .map(|told| [told.severity.as_str().to_owned(), told.subject.clone(), told.message.clone(), told.basis()]);
     let own = if report.own_limits.is_empty() { String::new() } else { format!(" with {}", report.own_limits) };
-    sheet(&Sheet {
+    sheet(&WorkingSheet {
         command: report.command,
         answer: &answers.collect::<Vec<_>>(),
         inputs: &working.inputs,

@@ -8,12 +8,12 @@ use crate::joint::buckling::{BucklingError, LayerBuckling, inter_rivet};
 use crate::joint::compare::{Carried, Comparison, compare, compare_into};
 use crate::joint::flexibility::Formula;
 use crate::joint::lap::{LapError, LapRows, Shared, shared_into};
-use crate::joint::layers::{Layers, LayersError, PackError, PackRows, through_pack};
+use crate::joint::layers::{Layers, LayersError, StackRows, StackRowsError, through_stack};
 use crate::joint::margin::{Factors, Load, LoadKind};
-use crate::joint::pack::Made;
 use crate::joint::row::{Loaded, Peak, RowError, RowStrength, row_strength_into};
 use crate::joint::sharing::{Envelope, Transfer};
 use crate::joint::strength::{JointStrength, Shear, StrengthError};
+use crate::joint::through::Made;
 use crate::length::Length;
 use crate::material::Property;
 use crate::practice::{ForCase, Given, Key, Name};
@@ -52,7 +52,7 @@ impl<'a> Installation<'_, 'a> {
     /// The length to order, the driven head that it makes, and every finding.
     ///
     /// # Errors
-    /// [`FitError`] for a pack or a hole without a size. That nothing fits, or that the rivet's dimensions are not known, is not an error but an
+    /// [`FitError`] for a stack or a hole without a size. That nothing fits, or that the rivet's dimensions are not known, is not an error but an
     /// answer: [`LengthAnswer::length`] is then `None` and a finding says so.
     ///
     /// ```
@@ -119,10 +119,10 @@ impl<'a> Installation<'_, 'a> {
         Ok(self.wanted(&self.practice.for_case(&self.case()))?.assess(length)?.serves)
     }
 
-    /// The rivet in its hole through its pack, with all their tolerances: what the volume balance works on.
+    /// The rivet in its hole through its stack, with all their tolerances: what the volume balance works on.
     ///
     /// # Errors
-    /// [`FitError`]: a pack or a hole without a size, a flush head deeper than the pack, a dimension of the rivet that is not known.
+    /// [`FitError`]: a stack or a hole without a size, a flush head deeper than the stack, a dimension of the rivet that is not known.
     pub fn fit(&self) -> Result<Fit, FitError> {
         self.wanted(&self.practice.for_case(&self.case()))?.fit()
     }
@@ -186,8 +186,8 @@ impl<'a> Installation<'_, 'a> {
     #[inline(never)]
     fn most(&self) -> Option<Most> {
         self.load.filter(|_| self.rows > 1)?;
-        if self.is_pack() {
-            return self.most_in_pack();
+        if self.is_through_stack() {
+            return self.most_in_stack();
         }
         let mut envelope = Envelope::new();
         self.envelope_into(&mut envelope).ok()?;
@@ -195,14 +195,14 @@ impl<'a> Installation<'_, 'a> {
         Some(Most { row, force, in_b: envelope.most_in_b() })
     }
 
-    /// The same where the rows go through a pack.
+    /// The same where the rows go through a stack.
     #[inline(never)]
-    fn most_in_pack(&self) -> Option<Most> {
+    fn most_in_stack(&self) -> Option<Most> {
         let (from, _) = self.between()?;
         let plate = self.stack?.numbered_load_carrying().position(|(number, _)| number == from)?;
         let mut most: Option<Most> = None;
         for formula in self.formulas() {
-            let layers = self.shared_in_pack(formula).ok()?;
+            let layers = self.shared_in_stack(formula).ok()?;
             let (row, _, force) = layers.most_on_one()?;
             let in_b = most.map_or(Force::ZERO, |most| most.in_b).max(layers.most_beside(plate));
             let so_far = most.filter(|most| most.force >= force);
@@ -213,7 +213,7 @@ impl<'a> Installation<'_, 'a> {
 
     /// Whether the load goes through more than two layers, plane by plane.
     #[must_use]
-    pub fn is_pack(&self) -> bool {
+    pub fn is_through_stack(&self) -> bool {
         self.shear == Shear::Single && self.stack.is_some_and(|stack| stack.load_carrying().count() > 2)
     }
 
@@ -229,11 +229,11 @@ impl<'a> Installation<'_, 'a> {
         Some((from, to))
     }
 
-    /// How the rows share the load on all of them over the layers of a pack, by one formula, as [`Installation::shared`] has it of two sheets.
+    /// How the rows share the load on all of them over the layers of a stack, by one formula, as [`Installation::shared`] has it of two sheets.
     /// Without a load the shares are those of one pound.
     ///
     /// # Errors
-    /// [`PackError`].
+    /// [`StackRowsError`].
     ///
     /// ```
     /// use shophead::installation::Installation;
@@ -243,7 +243,7 @@ impl<'a> Installation<'_, 'a> {
     /// let layers = Stack::parse("2024-T3:.032, 2024-T3:.040, 2024-T3:.063")?;
     /// let question = Installation::new(Part::parse("MS20470AD4")?, &layers).pitch(Length::parse(".75")?).rows(4);
     /// for formula in question.formulas() {
-    ///     let found = question.shared_in_pack(formula)?;
+    ///     let found = question.shared_in_stack(formula)?;
     ///     // All of it leaves the first layer, and all of it comes into the last.
     ///     for plane in [0, 1] {
     ///         let all: f64 = (0..4).filter_map(|row| found.row(row)).map(|row| row.planes[plane].lbf()).sum();
@@ -252,20 +252,20 @@ impl<'a> Installation<'_, 'a> {
     /// }
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
-    pub fn shared_in_pack(&self, formula: Formula) -> Result<Layers, PackError> {
-        through_pack(&self.pack_rows()?, formula)
+    pub fn shared_in_stack(&self, formula: Formula) -> Result<Layers, StackRowsError> {
+        through_stack(&self.stack_rows()?, formula)
     }
 
-    /// The rows through the pack, as they share the load.
-    pub(crate) fn pack_rows(&self) -> Result<PackRows<'_, 'a>, PackError> {
-        let pitch = self.layout.pitch.ok_or(PackError::Lap(LapError::PitchNotKnown))?;
-        let (from, to) = self.between().ok_or(PackError::NoSuchLayer)?;
-        Ok(PackRows {
+    /// The rows through the stack, as they share the load.
+    pub(crate) fn stack_rows(&self) -> Result<StackRows<'_, 'a>, StackRowsError> {
+        let pitch = self.layout.pitch.ok_or(StackRowsError::Lap(LapError::PitchNotKnown))?;
+        let (from, to) = self.between().ok_or(StackRowsError::NoSuchLayer)?;
+        Ok(StackRows {
             rivet: &self.rivet,
-            stack: self.stack.ok_or(PackError::NoSuchLayer)?,
+            stack: self.stack.ok_or(StackRowsError::NoSuchLayer)?,
             pitch,
             apart: self.layout.transverse_pitch.unwrap_or(pitch),
-            rows: u8::try_from(self.rows).map_err(|_| PackError::Layers(LayersError::TooManyRows))?,
+            rows: u8::try_from(self.rows).map_err(|_| StackRowsError::Layers(LayersError::TooManyRows))?,
             from,
             to,
             load: self.load.map_or(Force::from_lbf(1.0), |(load, _)| self.on_all_rows(load.force)),
@@ -288,7 +288,7 @@ impl<'a> Installation<'_, 'a> {
         if !self.is_doubler() {
             return None;
         }
-        if !self.is_pack() {
+        if !self.is_through_stack() {
             // In double shear the outer ones lie on the middle one.
             return Some(usize::from(self.shear == Shear::Double));
         }

@@ -146,7 +146,7 @@ pub(super) fn no_hole_limit() -> Finding {
     Finding::unknown(Code::NoLimit, Severity::Refer, Basis::NO_HOLE, key)
 }
 
-/// The layer of sealant, where a sheet of the pack has bearing strengths for dry holes.
+/// The layer of sealant, where a sheet of the stack has bearing strengths for dry holes.
 fn wet_layer(stack: &Stack, practice: &Practice<'_>) -> Option<u8> {
     let (_, number) = stack.layers().iter().zip(1..).find(|(layer, _)| layer.role == Role::Sealant)?;
     let dry = stack.load_carrying().any(|layer| {

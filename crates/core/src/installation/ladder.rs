@@ -2,7 +2,7 @@
 //!
 //! Keep the hole; clean it up for the same rivet; take the same rivet with an oversize shank; take the next larger diameter; refer. Each step
 //! is the same question asked again of the rivet, the hole and the place that the step leaves, so it is checked for everything that a rivet in
-//! its pack is checked for. A step that refers to nobody is taken.
+//! its stack is checked for. A step that refers to nobody is taken.
 //!
 //! A step is tried with the hole as it is before it is tried with a drill: a sound hole that was measured both ways and lies within the limits
 //! of the larger rivet is used as it is. Of a hole that was measured one way only the drill comes first, which makes it round; only where the

@@ -1,4 +1,4 @@
-//! A rivet in its pack: the one question that every command, session and program asks.
+//! A rivet in its stack: the one question that every command, session and program asks.
 //!
 //! An [`Installation`] is a rivet, the layers that it goes through, and whatever else is known: the hole, the distances, the member, what
 //! was installed before, the load. It answers
@@ -65,7 +65,7 @@ use crate::rivet::part::Part;
 use crate::stack::{Preparation, Stack};
 use crate::structure::{Member, Structure};
 
-/// A rivet in its pack, with what is known of its surroundings.
+/// A rivet in its stack, with what is known of its surroundings.
 ///
 /// Made from the rivet and its layers; each further fact is one call. A fact that is not given is not guessed: the checks that need it are left
 /// out, and the answer lists it where the question needs it.
@@ -73,7 +73,7 @@ use crate::structure::{Member, Structure};
 pub struct Installation<'q, 'a> {
     rivet: Part<'a>,
     stack: Option<&'q Stack>,
-    /// The thickness of the pack, where its layers are not known.
+    /// The thickness of the stack, where its layers are not known.
     grip: Option<Toleranced>,
     hole: Option<Toleranced>,
     layout: RowLayout,
@@ -98,7 +98,7 @@ pub struct Installation<'q, 'a> {
     /// How the rivet is driven, where its alloy has a strength for each way.
     driven: Option<&'static DrivenShear>,
     transfer: Transfer,
-    /// The layer of a pack that brings the load, and the one that takes it away; `None` for the first and the last that carry load.
+    /// The layer of a stack that brings the load, and the one that takes it away; `None` for the first and the last that carry load.
     from_layer: Option<u8>,
     to_layer: Option<u8>,
     /// The formula by which rows share the load; `None` takes every one that is for rivets.
@@ -151,7 +151,7 @@ impl<'q, 'a> Installation<'q, 'a> {
         }
     }
 
-    /// A rivet through a pack of this thickness whose layers are not known: enough for a length, not for what depends on the sheets.
+    /// A rivet through a stack of this thickness whose layers are not known: enough for a length, not for what depends on the sheets.
     #[must_use]
     pub const fn through(rivet: Part<'a>, grip: Toleranced) -> Installation<'q, 'a> {
         Installation { grip: Some(grip), ..Installation::without_layers(rivet) }
@@ -281,7 +281,7 @@ impl<'q, 'a> Installation<'q, 'a> {
         Installation { transfer, ..self }
     }
 
-    /// With a load that comes by one layer of the pack and goes by another, by their numbers, counted from 1. Without them it comes by the first
+    /// With a load that comes by one layer of the stack and goes by another, by their numbers, counted from 1. Without them it comes by the first
     /// layer that carries load and goes by the last. Of more than two layers in single shear only.
     #[must_use]
     pub const fn by_layers(self, from: Option<u8>, to: Option<u8>) -> Self {
@@ -319,7 +319,7 @@ impl<'q, 'a> Installation<'q, 'a> {
         self.driven.or_else(|| self.rivet.alloy().least_driven_shear())
     }
 
-    /// The thickness of the pack, where it is known.
+    /// The thickness of the stack, where it is known.
     pub(crate) fn grip(&self) -> Option<Toleranced> {
         self.stack.map(Stack::grip).or(self.grip)
     }

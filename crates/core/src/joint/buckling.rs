@@ -111,11 +111,11 @@ impl InterRivet {
     }
 }
 
-/// One layer of a pack between the rivets of a row: made by [`Installation::buckling`](crate::installation::Installation::buckling).
+/// One layer of a stack between the rivets of a row: made by [`Installation::buckling`](crate::installation::Installation::buckling).
 #[derive(Clone, Debug, PartialEq)]
 #[non_exhaustive]
 pub struct LayerBuckling {
-    /// Its number in the pack, counted from 1 on the side of the manufactured head.
+    /// Its number in the stack, counted from 1 on the side of the manufactured head.
     pub layer: u8,
     /// What it stands; `None` where that is not published.
     pub found: Option<InterRivet>,

@@ -5,7 +5,7 @@
 //! together, and the thinner of them stands for both in the flexibility, which is the softer side.
 
 use super::flexibility::{Fastening, FlexibilityError, Formula, JoinedPlate, flexibility};
-use super::sharing::{Bay, Row, Sharing, SharingError, Transfer, share_alike, stiffness};
+use super::sharing::{Bay, Sharing, SharingError, SharingRow, Transfer, share_alike, stiffness};
 use super::strength::Shear;
 use crate::basis::Basis;
 use crate::length::Length;
@@ -145,7 +145,7 @@ pub fn shared(rows: &LapRows<'_, '_>, formula: Formula) -> Result<Shared, LapErr
 pub(crate) fn shared_into(found: &mut Shared, rows: &LapRows<'_, '_>, formula: Formula) -> Result<(), LapError> {
     found.formula = formula;
     let bay = reduce(rows, found)?;
-    let row = Row { flexibility: found.flexibility, fasteners: 1 };
+    let row = SharingRow { flexibility: found.flexibility, fasteners: 1 };
     share_alike(&mut found.sharing, rows.rows, row, bay, rows.transfer, rows.load)?;
     found.basis = found.sharing.basis.weaker(found.basis);
     Ok(())

@@ -336,10 +336,10 @@ pub fn share(rows: &[LayerRow], bays: &[LayerBay], start: &[Force], end: &[Force
     Ok(found)
 }
 
-/// Rows of one rivet, all alike, through every load-carrying layer of a pack, on a strip of one pitch.
+/// Rows of one rivet, all alike, through every load-carrying layer of a stack, on a strip of one pitch.
 #[derive(Clone, Copy, Debug)]
 #[non_exhaustive]
-pub struct PackRows<'s, 'p> {
+pub struct StackRows<'s, 'p> {
     /// The rivet.
     pub rivet: &'s Part<'p>,
     /// What it goes through.
@@ -350,7 +350,7 @@ pub struct PackRows<'s, 'p> {
     pub apart: Length,
     /// How many rows.
     pub rows: u8,
-    /// The layer that brings the load before the first row, by its number in the pack.
+    /// The layer that brings the load before the first row, by its number in the stack.
     pub from: u8,
     /// The layer that takes it away behind the last one; the same layer where the others only lie on it, as doublers do.
     pub to: u8,
@@ -362,12 +362,12 @@ pub struct PackRows<'s, 'p> {
     pub practice: &'s Practice<'p>,
 }
 
-impl<'s, 'p> PackRows<'s, 'p> {
+impl<'s, 'p> StackRows<'s, 'p> {
     /// Rows under one pound, as far apart as their rivets, of published sheets; the load comes by the first layer and leaves by the second one
     /// that are named.
     #[must_use]
     pub const fn new(rivet: &'s Part<'p>, stack: &'s Stack, pitch: Length, rows: u8, (from, to): (u8, u8)) -> Self {
-        PackRows {
+        StackRows {
             rivet,
             stack,
             pitch,
@@ -393,14 +393,14 @@ impl<'s, 'p> PackRows<'s, 'p> {
     }
 }
 
-/// How rows share a load over the layers of a pack by one of the published formulas, taken plane by plane.
+/// How rows share a load over the layers of a stack by one of the published formulas, taken plane by plane.
 ///
 /// # Errors
-/// [`PackError`].
+/// [`StackRowsError`].
 ///
 /// ```
 /// use shophead::joint::flexibility::Formula;
-/// use shophead::joint::layers::{PackRows, through_pack};
+/// use shophead::joint::layers::{StackRows, through_stack};
 /// use shophead::length::{Length, Toleranced};
 /// use shophead::material::Material;
 /// use shophead::quantity::Force;
@@ -413,15 +413,15 @@ impl<'s, 'p> PackRows<'s, 'p> {
 /// }
 /// let pitch = Length::parse("3/4")?;
 /// let rivet = Part::parse("MS20470AD4")?;
-/// let rows = PackRows::new(&rivet, &stack, pitch, 4, (1, 3)).load(Force::from_lbf(800.0));
-/// let found = through_pack(&rows, Formula::Stp927Riveted)?;
+/// let rows = StackRows::new(&rivet, &stack, pitch, 4, (1, 3)).load(Force::from_lbf(800.0));
+/// let found = through_stack(&rows, Formula::Stp927Riveted)?;
 /// // Between the skin and what lies under it all of the load goes over.
 /// let all: f64 = (0..4).filter_map(|row| found.row(row)).map(|row| row.planes[0].lbf()).sum();
 /// assert!((all - 800.0).abs() < 1e-6);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-pub fn through_pack(rows: &PackRows<'_, '_>, formula: Formula) -> Result<Layers, PackError> {
-    let (modulus, modulus_basis) = rivet_modulus(rows.rivet, rows.rivet_modulus).map_err(PackError::Lap)?;
+pub fn through_stack(rows: &StackRows<'_, '_>, formula: Formula) -> Result<Layers, StackRowsError> {
+    let (modulus, modulus_basis) = rivet_modulus(rows.rivet, rows.rivet_modulus).map_err(StackRowsError::Lap)?;
     let mut basis = formula.basis();
     if let Some(modulus_basis) = modulus_basis {
         basis = basis.weaker(modulus_basis);
@@ -433,7 +433,7 @@ pub fn through_pack(rows: &PackRows<'_, '_>, formula: Formula) -> Result<Layers,
         let (plate, sheet_basis) = plate_of(layer, rows.practice)?;
         basis = basis.weaker(sheet_basis);
         let index = plates.len();
-        plates.push(plate).map_err(|_| PackError::Layers(LayersError::TooManyPlates))?;
+        plates.push(plate).map_err(|_| StackRowsError::Layers(LayersError::TooManyPlates))?;
         let put = |cells: &mut [Force; MAX_PLATES], force| {
             if let Some(cell) = cells.get_mut(index) {
                 *cell = force;
@@ -448,7 +448,7 @@ pub fn through_pack(rows: &PackRows<'_, '_>, formula: Formula) -> Result<Layers,
         }
     }
     if start.iter().chain(&end).filter(|load| **load != Force::ZERO).count() != 2 {
-        return Err(PackError::NoSuchLayer);
+        return Err(StackRowsError::NoSuchLayer);
     }
     let mut row = LayerRow { flexibility: [Flexibility::from_in_per_lbf(0.0); PLANES], fasteners: 1 };
     for (cell, (above, below)) in row.flexibility.iter_mut().zip(plates.iter().zip(plates.iter().skip(1))) {
@@ -459,23 +459,23 @@ pub fn through_pack(rows: &PackRows<'_, '_>, formula: Formula) -> Result<Layers,
             shear: Shear::Single,
             plates: [*above, *below],
         };
-        *cell = flexibility(formula, &fastening).map_err(|error| PackError::Lap(LapError::Flexibility(error)))?;
+        *cell = flexibility(formula, &fastening).map_err(|error| StackRowsError::Lap(LapError::Flexibility(error)))?;
     }
     let all = [row; MAX_ROWS];
-    let rows = all.get(..usize::from(rows.rows)).ok_or(PackError::Layers(LayersError::TooManyRows))?;
+    let rows = all.get(..usize::from(rows.rows)).ok_or(StackRowsError::Layers(LayersError::TooManyRows))?;
     let bays = [bay; MAX_ROWS];
     let bays = bays.get(..rows.len().saturating_sub(1)).unwrap_or_default();
     let (Some(start), Some(end)) = (start.get(..plates.len()), end.get(..plates.len())) else {
-        return Err(PackError::Layers(LayersError::TooManyPlates));
+        return Err(StackRowsError::Layers(LayersError::TooManyPlates));
     };
-    let mut found = share(rows, bays, start, end).map_err(PackError::Layers)?;
+    let mut found = share(rows, bays, start, end).map_err(StackRowsError::Layers)?;
     found.basis = found.basis.weaker(basis);
     Ok(found)
 }
 
 crate::words::errors! {
-    /// Why a pack has no shares.
-    PackError {
+    /// Why a stack has no shares.
+    StackRowsError {
         NoSuchLayer = _, "pack-layer", "The load comes from, or goes to, no load-carrying layer.",
             "the load comes and goes by layers that carry load; they count from 1";
         | Lap(LapError), "A modulus or a flexibility is missing.";
@@ -599,7 +599,7 @@ fn solve(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::joint::sharing::{self, Bay, Row, Transfer};
+    use crate::joint::sharing::{self, Bay, SharingRow, Transfer};
 
     fn row(flexibility: f64) -> LayerRow {
         LayerRow { flexibility: [Flexibility::from_in_per_lbf(flexibility); PLANES], fasteners: 1 }
@@ -615,7 +615,7 @@ mod tests {
         for (transfer, end) in [(Transfer::Lap, [0.0, 700.0]), (Transfer::Doubler, [700.0, 0.0])] {
             let found =
                 share(&[row(1e-5); 5], &[bay(ea); 4], &[700.0, 0.0].map(Force::from_lbf), &end.map(Force::from_lbf));
-            let chain_row = Row { flexibility: Flexibility::from_in_per_lbf(1e-5), fasteners: 1 };
+            let chain_row = SharingRow { flexibility: Flexibility::from_in_per_lbf(1e-5), fasteners: 1 };
             let chain_bay = Bay { length: Length::INCH, ea_a: Force::from_lbf(3e5), ea_b: Force::from_lbf(5e5) };
             let chain = sharing::share(&[chain_row; 5], &[chain_bay; 4], transfer, Force::from_lbf(700.0)).unwrap();
             let found = found.unwrap();

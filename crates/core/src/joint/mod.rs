@@ -3,7 +3,7 @@
 //! | module | answers |
 //! |---|---|
 //! | [`strength`] | what one rivet carries in these sheets, and what fails first |
-//! | [`pack`] | the same for a rivet through a stack of layers |
+//! | [`stack`] | the same for a rivet through a stack of layers |
 //! | [`margin`] | how much is left under a load, with which factors |
 //! | [`compare`] | whether a new rivet is as strong as the one it replaces; which alloy may stand in for which |
 //! | [`splice`] | rivets an inch, in total and in rows: by the published tables and from one's own strengths |
@@ -35,7 +35,7 @@ pub mod lap;
 pub mod layers;
 pub mod margin;
 pub mod modes;
-pub mod pack;
+pub mod through;
 pub mod row;
 pub mod sharing;
 pub mod shear_table;

@@ -38,18 +38,18 @@ const EQUAL_WITHIN: f64 = 1e-9;
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 #[non_exhaustive]
-pub struct Row {
+pub struct SharingRow {
     /// Flexibility of one fastener; above zero.
     pub flexibility: Flexibility,
     /// How many fasteners of the row are in the strip that carries the load; 1 for a strip as wide as the pitch.
     pub fasteners: u16,
 }
 
-impl Row {
+impl SharingRow {
     /// So many fasteners, each this flexible.
     #[must_use]
-    pub const fn new(flexibility: Flexibility, fasteners: u16) -> Row {
-        Row { flexibility, fasteners }
+    pub const fn new(flexibility: Flexibility, fasteners: u16) -> SharingRow {
+        SharingRow { flexibility, fasteners }
     }
 
     setters! {
@@ -324,7 +324,7 @@ struct Spring {
 }
 
 impl Spring {
-    fn of(row: &Row, bay: Option<&Bay>) -> Result<Spring, SharingError> {
+    fn of(row: &SharingRow, bay: Option<&Bay>) -> Result<Spring, SharingError> {
         let positive = |figure: f64| figure.is_finite() && figure > 0.0;
         if row.fasteners == 0 {
             return Err(SharingError::NoFasteners);
@@ -359,7 +359,7 @@ impl Spring {
 struct Chain<'c> {
     rows: usize,
     /// The row of this number from 0 on and the bay behind it.
-    link: &'c dyn Fn(usize) -> Option<(Row, Option<Bay>)>,
+    link: &'c dyn Fn(usize) -> Option<(SharingRow, Option<Bay>)>,
     transfer: Transfer,
     load: Force,
 }
@@ -372,11 +372,11 @@ struct Chain<'c> {
 /// [`SharingError`]; a NaN or an infinity never comes out.
 ///
 /// ```
-/// use shophead::joint::sharing::{Bay, Row, Transfer, share};
+/// use shophead::joint::sharing::{Bay, SharingRow, Transfer, share};
 /// use shophead::length::Length;
 /// use shophead::quantity::{Flexibility, Force};
 /// // Three rows 25 mm apart in two plates of EA 5.4 MN, 1.988e-5 mm/N a fastener.
-/// let row = Row::new(Flexibility::from_mm_per_newton(1.988e-5), 1);
+/// let row = SharingRow::new(Flexibility::from_mm_per_newton(1.988e-5), 1);
 /// let plate = Force::from_newtons(5.4e6);
 /// let bay = Bay::new(Length::parse("25mm")?, plate, plate);
 /// let found = share(&[row; 3], &[bay; 2], Transfer::Lap, Force::from_newtons(9_000.0)).expect("a joint");
@@ -384,7 +384,7 @@ struct Chain<'c> {
 /// assert_eq!(shares, ["0.356", "0.289", "0.356"]);
 /// # Ok::<(), shophead::length::ParseLengthError>(())
 /// ```
-pub fn share(rows: &[Row], bays: &[Bay], transfer: Transfer, load: Force) -> Result<Sharing, SharingError> {
+pub fn share(rows: &[SharingRow], bays: &[Bay], transfer: Transfer, load: Force) -> Result<Sharing, SharingError> {
     let mut found = Sharing::nothing_yet();
     share_into(&mut found, rows, bays, transfer, load)?;
     Ok(found)
@@ -397,7 +397,7 @@ pub fn share(rows: &[Row], bays: &[Bay], transfer: Transfer, load: Force) -> Res
 /// As [`share`].
 pub fn share_into(
     found: &mut Sharing,
-    rows: &[Row],
+    rows: &[SharingRow],
     bays: &[Bay],
     transfer: Transfer,
     load: Force,
@@ -413,7 +413,7 @@ pub fn share_into(
 pub(super) fn share_alike(
     found: &mut Sharing,
     rows: u16,
-    row: Row,
+    row: SharingRow,
     bay: Bay,
     transfer: Transfer,
     load: Force,
@@ -569,8 +569,8 @@ mod tests {
 
     const PLATE: Force = Force::from_lbf(1e5);
 
-    fn row(flexibility: f64) -> Row {
-        Row { flexibility: Flexibility::from_in_per_lbf(flexibility), fasteners: 1 }
+    fn row(flexibility: f64) -> SharingRow {
+        SharingRow { flexibility: Flexibility::from_in_per_lbf(flexibility), fasteners: 1 }
     }
 
     fn bay() -> Bay {
@@ -607,7 +607,7 @@ mod tests {
 
     #[test]
     fn one_row_takes_it_all_and_more_fasteners_in_a_row_share_it() {
-        let found = share(&[Row { fasteners: 4, ..row(1e-5) }], &[], Transfer::Lap, lbf(-80.0)).unwrap();
+        let found = share(&[SharingRow { fasteners: 4, ..row(1e-5) }], &[], Transfer::Lap, lbf(-80.0)).unwrap();
         let row = found.peak_row().unwrap();
         assert_eq!((row.load, row.a_fastener), (lbf(-80.0), lbf(-20.0)));
     }
@@ -626,13 +626,13 @@ mod tests {
 
     #[test]
     fn what_is_no_chain_is_an_error() {
-        let error = |rows: &[Row], bays: &[Bay]| share(rows, bays, Transfer::Lap, lbf(1.0)).unwrap_err();
+        let error = |rows: &[SharingRow], bays: &[Bay]| share(rows, bays, Transfer::Lap, lbf(1.0)).unwrap_err();
         assert_eq!(error(&[], &[]), SharingError::NoRows);
         assert_eq!(error(&[row(1.0); MAX_ROWS + 1], &[bay(); MAX_ROWS]), SharingError::TooManyRows);
         assert_eq!(error(&[row(1.0); 2], &[bay(); 2]), SharingError::BaysDoNotFit);
         assert_eq!(error(&[row(0.0)], &[]), SharingError::FlexibilityNotPositive);
         assert_eq!(error(&[row(f64::NAN)], &[]), SharingError::FlexibilityNotPositive);
-        assert_eq!(error(&[Row { fasteners: 0, ..row(1.0) }], &[]), SharingError::NoFasteners);
+        assert_eq!(error(&[SharingRow { fasteners: 0, ..row(1.0) }], &[]), SharingError::NoFasteners);
         assert_eq!(error(&[row(1.0); 2], &[Bay { length: Length::ZERO, ..bay() }]), SharingError::PitchNotPositive);
         assert_eq!(error(&[row(1.0); 2], &[Bay { ea_b: Force::ZERO, ..bay() }]), SharingError::StiffnessNotPositive);
         let two = [row(1.0); 2];

@@ -39,7 +39,7 @@ pub const MAX_SHEETS: usize = 8;
 /// The most findings that a strength keeps, that of a row with it: those of eight sheets that lack everything. Of each sheet there are at most four
 /// (a knife edge, no strength of its flush joint or in bearing, an edge margin below the tables, no shear strength), and six of the joint (its hole, its
 /// rivet, a sheet outside the bearing tests, a governing figure from memory, its margin, its margin at yield). With every check of an
-/// [`Installation`](crate::installation::Installation) beside them, 60 000 random packs came to twenty-seven.
+/// [`Installation`](crate::installation::Installation) beside them, 60 000 random stacks came to twenty-seven.
 pub const MAX_JOINT_FINDINGS: usize = 4 * MAX_SHEETS + 6;
 
 crate::words::words! {

@@ -1,4 +1,4 @@
-//! One rivet of a row in its pack: the one place where the rest of [`super`] asks what it carries, how long it is and what is wrong with it.
+//! One rivet of a row in its stack: the one place where the rest of [`super`] asks what it carries, how long it is and what is wrong with it.
 
 use crate::basis::Basis;
 use crate::finding::{Code, Finding, Findings, Severity};
@@ -101,7 +101,7 @@ pub struct InRow {
 }
 
 impl InRow {
-    /// The place of a rivet through a pack with the least strength for its load; `None` where a strength is not published.
+    /// The place of a rivet through a stack with the least strength for its load; `None` where a strength is not published.
     #[must_use]
     pub fn weakest_place(&self, layers: &Layers) -> Option<WeakestPlace> {
         let joint = &self.strength.joint;
@@ -131,7 +131,7 @@ pub fn in_row(rows: &LaidRows<'_, '_>) -> Result<InRow, RowError> {
     Ok(InRow { strength, rivet, fitted, findings })
 }
 
-/// The rivet with the length that its pack needs.
+/// The rivet with the length that its stack needs.
 fn with_length(rows: &LaidRows<'_, '_>, findings: &mut Findings) -> Part<'static> {
     let rivet = rows.rivet;
     let Ok(answer) = rows.question().length() else {

@@ -27,7 +27,9 @@ use crate::joint::flexibility::{Fastening, FlexibilityError, Formula, JoinedPlat
 use crate::joint::lap;
 use crate::joint::margin::Factors;
 use crate::joint::row::RowError;
-use crate::joint::sharing::{Bay, Row, Sharing, SharingError, Transfer, share as share_rows, stiffness, tapered};
+use crate::joint::sharing::{
+    Bay, Sharing, SharingError, SharingRow, Transfer, share as share_rows, stiffness, tapered,
+};
 use crate::joint::splice::{SpliceError, SpliceMember};
 use crate::joint::strength::Shear;
 use crate::layout::Point;
@@ -287,7 +289,7 @@ pub struct Patch {
     pub rivet: Part<'static>,
     /// How its size follows from the sheets; `None` where the rivet was named.
     pub chosen: Option<Chosen>,
-    /// The pack, from the manufactured head on.
+    /// The stack, from the manufactured head on.
     pub stack: Stack,
     /// Rivets an inch, by table and by computation.
     pub rate: Rate,
@@ -334,7 +336,7 @@ crate::words::errors! {
             "so few rows do not hold the rivets at the least pitch; {rows} do";
         TooManyRivets = _, "patch-too-many-rivets", "Not even [`MOST_ROWS`] hold the rivets at the least pitch.",
             "even {MOST_ROWS} rows do not hold the rivets at the least pitch; take a larger rivet";
-        Pack = _, "patch-pack", "The pack cannot be made.",
+        Stack = _, "patch-pack", "The pack cannot be made.",
             "the plates do not make a pack";
         | Row(RowError), "A row of it is no row.";
         | Count(SpliceError), "It cannot be counted.";
@@ -391,7 +393,7 @@ pub fn patch(query: &PatchQuery<'_, '_>) -> Result<Patch, PatchError> {
     let mut findings = Findings::new();
     check_plate(query, (plate_material, plate_thickness), &mut findings);
     let (rivet, chosen) = rivet_of(query, plate_thickness, &mut findings)?;
-    let stack = pack(query, &rivet, (plate_material, plate_thickness))?;
+    let stack = stacked(query, &rivet, (plate_material, plate_thickness))?;
     let case = Case::for_part(&practice.rivet(rivet));
     let edge = match query.edge {
         Some(value) => Given { value, basis: Basis::AS_GIVEN },
@@ -604,8 +606,8 @@ fn rivet_of(
     Ok((rivet, Some(Chosen { thickest, wanted: choice.wanted, smaller })))
 }
 
-/// The pack from the manufactured head on: head outside.
-fn pack(query: &PatchQuery<'_, '_>, rivet: &Part<'_>, plate: (Material, Length)) -> Result<Stack, PatchError> {
+/// The stack from the manufactured head on: head outside.
+fn stacked(query: &PatchQuery<'_, '_>, rivet: &Part<'_>, plate: (Material, Length)) -> Result<Stack, PatchError> {
     let layer = |role, material, thickness, preparation| Layer {
         role,
         material: Some(material),
@@ -637,7 +639,7 @@ fn pack(query: &PatchQuery<'_, '_>, rivet: &Part<'_>, plate: (Material, Length))
     };
     let mut stack = Stack::new();
     for layer in layers {
-        stack.push(layer).map_err(|_| PatchError::Pack)?;
+        stack.push(layer).map_err(|_| PatchError::Stack)?;
     }
     Ok(stack)
 }
@@ -1015,7 +1017,7 @@ impl Patch {
         let rows = self.across.rows;
         let [skin, plate] = self.plates().ok_or(ShareError::ModulusNotPublished)?;
         let diameter = self.rivet.diameter();
-        let mut chain = heapless::Vec::<Row, { MOST_ROWS as usize }>::new();
+        let mut chain = heapless::Vec::<SharingRow, { MOST_ROWS as usize }>::new();
         let mut bays = heapless::Vec::<Bay, { MOST_ROWS as usize }>::new();
         let ea = |sheet: Sheet, thickness: Length| stiffness(sheet.modulus, self.pitch, thickness);
         for row in 0..rows {
@@ -1030,7 +1032,7 @@ impl Patch {
             };
             let found = flexibility(formula, &fastening).map_err(ShareError::Flexibility)?;
             // Cannot fail: there are no more rows than places.
-            let _ = chain.push(Row { flexibility: found, fasteners: 1 });
+            let _ = chain.push(SharingRow { flexibility: found, fasteners: 1 });
             if row.saturating_add(1) < rows {
                 let next = taper.at(row.saturating_add(1), rows, plate.thickness);
                 // A step lies at the row behind it; between two rows of a feathered plate the thickness runs evenly.

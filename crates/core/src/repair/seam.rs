@@ -190,7 +190,7 @@ impl<'a> SeamQuery<'a> {
     }
 
     /// Two such sheets, one over the other; a flush head is sunk into the outer one.
-    pub(crate) fn pack(&self) -> Result<Stack, StackError> {
+    pub(crate) fn stack(&self) -> Result<Stack, StackError> {
         let flush = self.rivet().is_some_and(|rivet| rivet.series().head.is_flush());
         let preparation = if flush { Preparation::Countersunk } else { Preparation::Plain };
         let plain = Layer { material: Some(self.material), ..Layer::of(Toleranced::exactly(self.thickness)) };
@@ -263,7 +263,7 @@ impl<'a> SeamQuery<'a> {
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 pub fn seam(query: &SeamQuery<'_>) -> Result<Seam, SeamError> {
-    let stack = query.pack()?;
+    let stack = query.stack()?;
     let joint = one_rivet(query, &stack);
     let mut found = Seam {
         rate: rate(query, joint.as_ref().and_then(|joint| joint.allowable))?,

@@ -222,10 +222,10 @@ impl SpliceQuery<'_, '_> {
         }
     }
 
-    /// Skin, leg and plate; `None` where they are no pack.
+    /// Skin, leg and plate; `None` where they are no stack.
     #[cfg(feature = "words")]
-    pub(crate) fn pack_of(&self, leg: &Leg, plate: Length) -> Option<Stack> {
-        pack(self, leg, plate).ok()
+    pub(crate) fn stack_of(&self, leg: &Leg, plate: Length) -> Option<Stack> {
+        stacked(self, leg, plate).ok()
     }
 }
 
@@ -306,7 +306,7 @@ crate::words::errors! {
             "leg {leg}: neither a table nor published strengths give a count for it";
         NoPlate { leg: u8, "Which, counted from 1." } = _, "member-no-plate", "No gauge has the area for this leg.",
             "leg {leg}: no gauge has the area; name a plate, as in plate=1x.250";
-        Pack = _, "member-pack", "The pack cannot be made.",
+        Stack = _, "member-pack", "The pack cannot be made.",
             "leg and plate do not make a pack";
         | Row(RowError), "A row of it is no row.";
         | Count(SpliceError), "It cannot be counted.";
@@ -438,7 +438,7 @@ fn spliced_leg(query: &SpliceQuery<'_, '_>, leg: &Leg, number: u8) -> Result<Leg
     };
     lay(query, &case, &mut found)?;
     if let Some(rivet) = found.rivet {
-        let stack = pack(query, leg, found.plate.1)?;
+        let stack = stacked(query, leg, found.plate.1)?;
         let row = in_row(&LaidRows {
             rivet: rivet.without_length(),
             stack: &stack,
@@ -534,7 +534,7 @@ fn rivets<'a>(
     if let Some(least) = query.practice.length(Name::EdgeDistanceLeast, &case).filter(|least| middle < least.value) {
         findings.push(Finding::against(Code::EdgeDistanceShort, Severity::Refer, middle, &least));
     }
-    let stack = pack(query, leg, found.plate.1)?;
+    let stack = stacked(query, leg, found.plate.1)?;
     let rows = LaidRows {
         rivet,
         stack: &stack,
@@ -568,13 +568,13 @@ fn in_leg(query: &SpliceQuery<'_, '_>, leg: &Leg, quarter: Length) -> Option<Par
 }
 
 /// Skin, leg and plate, the manufactured head outside.
-fn pack(query: &SpliceQuery<'_, '_>, leg: &Leg, plate: Length) -> Result<Stack, MemberError> {
+fn stacked(query: &SpliceQuery<'_, '_>, leg: &Leg, plate: Length) -> Result<Stack, MemberError> {
     let mut stack = Stack::new();
     let layer =
         |role, thickness| Layer { role, material: Some(query.material), ..Layer::of(Toleranced::exactly(thickness)) };
     let skin = leg.skin.map(|skin| layer(Role::Skin, skin));
     for layer in skin.into_iter().chain([layer(Role::Stringer, leg.thickness), layer(Role::Doubler, plate)]) {
-        stack.push(layer).map_err(|_| MemberError::Pack)?;
+        stack.push(layer).map_err(|_| MemberError::Stack)?;
     }
     Ok(stack)
 }

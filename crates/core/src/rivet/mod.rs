@@ -364,7 +364,7 @@ pub struct StandardPlaces {
     pub head: Basis,
     /// For the limits of a shank.
     pub shank: Basis,
-    /// For a rivet that fits a pack.
+    /// For a rivet that fits a stack.
     pub fit: Basis,
 }
 

@@ -205,9 +205,9 @@ impl<'a> LengthAnswer<'a> {
     /// use shophead::installation::Installation;
     /// use shophead::length::{Length, Toleranced};
     /// use shophead::rivet::part::Part;
-    /// // A pack of nearly ten diameters: filling the largest holes takes a longer rivet than the smallest ones allow.
-    /// let pack = Toleranced::parse("1.2in+-.01")?;
-    /// let answer = Installation::through(Part::parse("MS20470AD4")?, pack).length()?;
+    /// // A stack of nearly ten diameters: filling the largest holes takes a longer rivet than the smallest ones allow.
+    /// let stack = Toleranced::parse("1.2in+-.01")?;
+    /// let answer = Installation::through(Part::parse("MS20470AD4")?, stack).length()?;
     /// assert_eq!(answer.length, None);
     /// let said: Vec<_> = answer.by_hole().map(|range| range.part.map(|part| part.to_string())).collect();
     /// assert_eq!(said, [Some("MS20470AD4-23".into()), None]);
@@ -240,7 +240,7 @@ impl<'a> LengthAnswer<'a> {
         self.gauge.as_ref()
     }
 
-    /// The farthest that the rivet reaches behind the pack before driving: the chosen one, the longest of those for several holes, or the rule of
+    /// The farthest that the rivet reaches behind the stack before driving: the chosen one, the longest of those for several holes, or the rule of
     /// thumb where nothing else is known.
     #[must_use]
     pub fn reach(&self, grip: Toleranced) -> Length {
@@ -253,7 +253,7 @@ impl<'a> LengthAnswer<'a> {
     }
 }
 
-/// What every length of one rivet in its pack and hole is checked against.
+/// What every length of one rivet in its stack and hole is checked against.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Gauge<'a> {
     rivet: Part<'a>,
@@ -450,7 +450,7 @@ const fn nothing_fits<'a>(hole: Interval) -> ByHole<'a> {
     ByHole { hole, part: None, length: None, cut: None, window: None, short: None }
 }
 
-/// The most ranges of holes that [`LengthAnswer::by_hole`] tells apart. A pack that asks for more is so thick that nobody rivets it.
+/// The most ranges of holes that [`LengthAnswer::by_hole`] tells apart. A stack that asks for more is so thick that nobody rivets it.
 pub const MAX_HOLE_RANGES: usize = 32;
 
 const NANOMETRE: Length = match Length::from_nanometres(1) {
@@ -465,7 +465,7 @@ pub(crate) struct Wanted<'w, 'a> {
     pub(crate) rivet: Part<'a>,
     /// The limits of its case.
     pub(crate) limits: &'w ForCase<'w>,
-    /// The pack.
+    /// The stack.
     pub(crate) grip: Toleranced,
     /// Whether every layer is dimpled.
     pub(crate) dimpled: bool,
@@ -490,7 +490,7 @@ impl<'a> Wanted<'_, 'a> {
     /// Chooses the length, into an answer that holds nothing yet.
     ///
     /// # Errors
-    /// [`FitError`] for a pack, a hole or a shank without a size.
+    /// [`FitError`] for a stack, a hole or a shank without a size.
     #[inline(never)]
     pub(crate) fn choose_into(&self, answer: &mut LengthAnswer<'a>) -> Result<(), FitError> {
         (answer.rule_of_thumb, answer.rule_of_thumb_length) = self.rule_of_thumb(&mut answer.findings);
@@ -560,7 +560,7 @@ impl<'a> Wanted<'_, 'a> {
         Ok(assessed)
     }
 
-    /// What is not known of the rivet is not invented: the standard has to be opened. A pack, hole or shank without a size stays an error.
+    /// What is not known of the rivet is not invented: the standard has to be opened. A stack, hole or shank without a size stays an error.
     fn cannot_fit(&self, error: FitError) -> Result<Finding, FitError> {
         match error {
             FitError::HeadNotKnown => Ok(head_not_known(&self.rivet)),

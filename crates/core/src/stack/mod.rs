@@ -139,7 +139,7 @@ impl Stack {
         &self.layers
     }
 
-    /// The thickness of the whole pack; tolerances add up, since the worst case is what counts.
+    /// The thickness of the whole stack; tolerances add up, since the worst case is what counts.
     #[must_use]
     pub fn grip(&self) -> Toleranced {
         let none = Toleranced::exactly(Length::ZERO);

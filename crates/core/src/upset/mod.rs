@@ -16,9 +16,9 @@
 //! d² h = D² (L - k) - H² G
 //! ```
 //!
-//! A dimple that nests in a countersink leaves the far side flat: below the head the hole is as long as in a countersunk pack.
+//! A dimple that nests in a countersink leaves the far side flat: below the head the hole is as long as in a countersunk stack.
 //!
-//! It assumes that the shank fills its hole through the whole pack, that no metal goes between the sheets, and that a flush
+//! It assumes that the shank fills its hole through the whole stack, that no metal goes between the sheets, and that a flush
 //! head just fills its countersink or dimple. A hole that is tapered, and a squeezed rivet that fills its hole unevenly, are not modelled.
 //! The setting allowances of BS 275:1927, BS 425:1943 and BS 4620:1970 are this balance with H = D, to their third printed decimal.
 //!
@@ -64,7 +64,7 @@ fn square(diameter: Length) -> i128 {
     product(diameter, diameter)
 }
 
-/// One shank in one hole through one pack, each at a definite size.
+/// One shank in one hole through one stack, each at a definite size.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) struct Filled {
     pub(crate) shank: Length,
@@ -176,7 +176,7 @@ fn length_of_root(root: u128) -> Length {
 }
 
 crate::words::errors! {
-    /// Why a rivet, a hole and a pack make no fit.
+    /// Why a rivet, a hole and a stack make no fit.
     FitError {
         NoGrip = 60, "fit-no-grip", "The grip is zero or less.",
             "the grip must be above zero; right would be .064";
@@ -201,7 +201,7 @@ impl FitError {
     }
 }
 
-/// A rivet in a hole through a pack, with all their tolerances: what the volume balance works on.
+/// A rivet in a hole through a stack, with all their tolerances: what the volume balance works on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct Fit {
@@ -215,7 +215,7 @@ pub struct Fit {
 }
 
 impl Fit {
-    /// A rivet of this size in such a hole through such a pack.
+    /// A rivet of this size in such a hole through such a stack.
     ///
     /// # Errors
     /// [`FitError`] for a size of zero or less, or out of order.
@@ -230,11 +230,11 @@ impl Fit {
     /// use shophead::rivet::MS20426;
     /// use shophead::upset::Fit;
     /// // Two sheets of .032: below a head .036 deep the hole is still .064 long, and the tail stands out that much less.
-    /// let (hole, pack) = (Toleranced::parse(".098")?, Toleranced::parse(".064")?);
+    /// let (hole, stack) = (Toleranced::parse(".098")?, Toleranced::parse(".064")?);
     /// let size = MS20426.size(3).unwrap();
     /// let head = |fit: Fit| format!("{:.3}", fit.predict(Length::parse("3/16").unwrap(), Length::parse("3/64").unwrap()).diameter.nominal);
-    /// assert_eq!(head(Fit::new(&MS20426, size, hole, pack)?), "0.151");
-    /// assert_eq!(head(Fit::through_dimples(&MS20426, size, hole, pack)?), "0.124");
+    /// assert_eq!(head(Fit::new(&MS20426, size, hole, stack)?), "0.151");
+    /// assert_eq!(head(Fit::through_dimples(&MS20426, size, hole, stack)?), "0.124");
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     ///
@@ -298,7 +298,7 @@ impl Fit {
         self.hole
     }
 
-    /// The pack.
+    /// The stack.
     #[must_use]
     pub const fn grip(&self) -> Toleranced {
         self.grip
@@ -321,7 +321,7 @@ impl Fit {
         Fit { hole, ..*self }
     }
 
-    /// Thinnest shank, largest hole, thickest pack: where the driven head gets the least. The deeper a countersunk head, the less hole is left
+    /// Thinnest shank, largest hole, thickest stack: where the driven head gets the least. The deeper a countersunk head, the less hole is left
     /// to fill; the deeper a dimpled one, the less shank.
     pub(crate) fn least(&self) -> Filled {
         let sunk = if self.dimpled { self.sunk.max() } else { self.sunk.min() };
@@ -332,7 +332,7 @@ impl Fit {
         self.corner(self.shank.nominal(), self.hole.nominal(), self.grip.nominal(), self.sunk.nominal())
     }
 
-    /// Thickest shank, smallest hole, thinnest pack: where the driven head gets the most.
+    /// Thickest shank, smallest hole, thinnest stack: where the driven head gets the most.
     pub(crate) fn most(&self) -> Filled {
         let sunk = if self.dimpled { self.sunk.min() } else { self.sunk.max() };
         self.corner(self.shank.max(), self.hole.min(), self.grip.min(), sunk)
@@ -362,7 +362,7 @@ impl Fit {
         self.nominal().longest_with(cylinder(diameter, height))
     }
 
-    /// The longest nominal length whose tail stands out no more than `tail` from the thinnest pack.
+    /// The longest nominal length whose tail stands out no more than `tail` from the thinnest stack.
     #[must_use]
     pub fn longest_for_tail(&self, tail: Length) -> Length {
         self.grip.min().plus(self.bulge().min()).plus(tail).minus(self.length_tolerance)
@@ -388,7 +388,7 @@ impl Fit {
         )
     }
 
-    /// The farthest that a rivet of this nominal length reaches behind the flat of its pack: what has to be free there before driving.
+    /// The farthest that a rivet of this nominal length reaches behind the flat of its stack: what has to be free there before driving.
     #[must_use]
     pub fn reach(&self, length: Length) -> Length {
         length.plus(self.length_tolerance).minus(self.grip.min())
@@ -535,7 +535,7 @@ pub struct PredictedHead {
     pub height: Length,
 }
 
-/// What to drive a head to, so that it is accepted whatever its shank, hole, pack and length are within their tolerances.
+/// What to drive a head to, so that it is accepted whatever its shank, hole, stack and length are within their tolerances.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]

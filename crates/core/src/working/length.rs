@@ -53,7 +53,7 @@ rules! { LIST:
     HIGHEST_ALONE = "drive-to-alone", "Height at most: there the rivet with the least metal is just wide enough", WINDOW, "(D² × (L - z - k) - H² × S) / d²";
 }
 
-/// One shank in one hole through one pack.
+/// One shank in one hole through one stack.
 struct Corner {
     shank: Input<'static>,
     hole: Input<'static>,

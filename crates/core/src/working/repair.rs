@@ -8,7 +8,7 @@ use super::{About, Input, Kind, Quantity, Working, rules, symbols};
 use crate::basis::Basis;
 use crate::joint::combined::{Combined, Loads};
 use crate::joint::flexibility::Formula;
-use crate::joint::layers::{FastenerPlace, Layers, PackRows};
+use crate::joint::layers::{FastenerPlace, Layers, StackRows};
 use crate::joint::margin::{Factors, Load, margin};
 use crate::joint::strength::{Allowable, Shear};
 use crate::length::{Interval, Length};
@@ -481,7 +481,7 @@ fn leg_of(query: &SpliceQuery<'_, '_>, leg: &LegSplice, work: &mut Working<'_>) 
     }
     let needed = match (&leg.rate, &leg.bolts, leg.rivet) {
         (Some(rate), _, Some(rivet)) => {
-            let one = query.pack_of(&leg.leg, leg.plate.1).and_then(|stack| {
+            let one = query.stack_of(&leg.leg, leg.plate.1).and_then(|stack| {
                 let rows = LaidRows {
                     rivet: rivet.without_length(),
                     stack: &stack,
@@ -571,10 +571,10 @@ pub fn of_bend(
     work.step(&BEND_SETBACK, About::Whole, &[degrees, used, sheet], setback.value);
 }
 
-/// Rows through a pack: what they carry by themselves, the shares by each formula, and the margin of its worst place.
-pub fn of_pack(
+/// Rows through a stack: what they carry by themselves, the shares by each formula, and the margin of its worst place.
+pub fn of_stack(
     (rows, found): (&LaidRows<'_, '_>, &InRow),
-    (pack, shared): (&PackRows<'_, '_>, &[(Formula, Layers)]),
+    (through, shared): (&StackRows<'_, '_>, &[(Formula, Layers)]),
     (load, factors, across): (Load, Factors, Length),
     work: &mut Working<'_>,
 ) {
@@ -582,12 +582,12 @@ pub fn of_pack(
     let carried = joint::one_rivet(&question, &found.strength.joint, work);
     joint::rows(&question, &found.strength, &carried, (None, None, None), work);
     let figures =
-        [Input::given(WHOLE_LOAD, load.force), Input::given(OVER_WIDTH, across), Input::given(PITCH, pack.pitch)];
-    let whole = work.step(&ON_A_PITCH, About::Whole, &figures, pack.load);
+        [Input::given(WHOLE_LOAD, load.force), Input::given(OVER_WIDTH, across), Input::given(PITCH, through.pitch)];
+    let whole = work.step(&ON_A_PITCH, About::Whole, &figures, through.load);
     for (formula, layers) in shared {
         let worst = found.weakest_place(layers);
         let place = worst.map(|worst| (worst.row, worst.place));
-        let shown = shares::in_pack(pack, (*formula, layers), (whole, place), work);
+        let shown = shares::in_stack(through, (*formula, layers), (whole, place), work);
         let carries = place.and_then(|(_, place)| match place {
             FastenerPlace::Plane(_) => carried.shear,
             FastenerPlace::Plate(plate) => carried.bearings.get(usize::from(plate).checked_sub(1)?).copied().flatten(),

@@ -9,7 +9,7 @@ use crate::basis::Basis;
 use crate::installation::Installation;
 use crate::joint::flexibility::{Fastening, Formula, JoinedPlate, flexibility};
 use crate::joint::lap::{self, Shared};
-use crate::joint::layers::{FastenerPlace, Layers, MAX_PLATES, PackRows};
+use crate::joint::layers::{FastenerPlace, Layers, MAX_PLATES, StackRows};
 use crate::joint::margin::Factors;
 use crate::joint::sharing::tapered;
 use crate::joint::strength::Shear;
@@ -199,12 +199,12 @@ pub(crate) fn of(question: &Installation<'_, '_>, whole: Option<Input<'static>>,
     }
     let mut on_rivets = heapless::Vec::<Input<'static>, { Formula::ALL.len() }>::new();
     let mut in_doublers = heapless::Vec::<Input<'static>, { Formula::ALL.len() }>::new();
-    if question.is_pack() {
+    if question.is_through_stack() {
         let Some(whole) = whole else { return Most::default() };
         for formula in question.formulas() {
-            let (Ok(rows), Ok(layers)) = (question.pack_rows(), question.shared_in_pack(formula)) else { continue };
+            let (Ok(rows), Ok(layers)) = (question.stack_rows(), question.shared_in_stack(formula)) else { continue };
             let Some((row, place, most)) = layers.most_on_one() else { continue };
-            let shown = in_pack(&rows, (formula, &layers), (whole, Some((row, place))), work);
+            let shown = in_stack(&rows, (formula, &layers), (whole, Some((row, place))), work);
             let Some(shown) = shown else { continue };
             work.of(About::Named(formula.as_str()));
             let _ = on_rivets.push(size(shown, most, work));
@@ -341,10 +341,10 @@ impl<'q> Rows<'q> {
     }
 }
 
-/// How rows share a load over the layers of a pack: row after row from the loads that solve the equations. The figure of the place asked about, by
+/// How rows share a load over the layers of a stack: row after row from the loads that solve the equations. The figure of the place asked about, by
 /// its row counted from 0.
-pub(crate) fn in_pack(
-    rows: &PackRows<'_, '_>,
+pub(crate) fn in_stack(
+    rows: &StackRows<'_, '_>,
     (formula, found): (Formula, &Layers),
     (whole, wanted): (Input<'static>, Option<(usize, FastenerPlace)>),
     work: &mut Working<'_>,

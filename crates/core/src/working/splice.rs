@@ -214,7 +214,7 @@ pub(crate) fn counts(
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 pub fn of(query: &SeamQuery<'_>, found: &Seam, work: &mut Working<'_>) {
-    let Ok(stack) = query.pack() else { return };
+    let Ok(stack) = query.stack() else { return };
     let width = Input::given(WIDTH, query.width);
     let thickness = Input::given(THICKNESS, query.thickness);
     let sheet = query.practice.sheet(query.material, query.thickness);

@@ -15,7 +15,7 @@ use shophead::installation::Installation;
 use shophead::joint::flexibility::Formula;
 use shophead::joint::lap::{ALUMINIUM_RIVET, LapRows, shared};
 use shophead::joint::row::RowStrength;
-use shophead::joint::sharing::{Bay, Envelope, MAX_ROWS, Row, Sharing, Transfer, share_into};
+use shophead::joint::sharing::{Bay, Envelope, MAX_ROWS, SharingRow, Sharing, Transfer, share_into};
 use shophead::joint::strength::JointStrength;
 use shophead::length::Length;
 use shophead::pattern::{Demand, PatternLimits, choose};
@@ -100,8 +100,8 @@ fn two_rows(case: &Case) {
 }
 
 /// As many rows as a chain takes.
-static ROWS: [Row; MAX_ROWS] = [Row::new(Flexibility::from_in_per_lbf(2e-6), 1); MAX_ROWS];
-static STIFFER: [Row; MAX_ROWS] = [Row::new(Flexibility::from_in_per_lbf(1e-6), 1); MAX_ROWS];
+static ROWS: [SharingRow; MAX_ROWS] = [SharingRow::new(Flexibility::from_in_per_lbf(2e-6), 1); MAX_ROWS];
+static STIFFER: [SharingRow; MAX_ROWS] = [SharingRow::new(Flexibility::from_in_per_lbf(1e-6), 1); MAX_ROWS];
 static BAYS: [Bay; MAX_ROWS - 1] = [Bay::new(Length::INCH, Force::from_lbf(4e5), Force::from_lbf(3e5)); MAX_ROWS - 1];
 
 #[inline(never)]

@@ -4,7 +4,7 @@ use shophead::joint::group::{Group, GroupRivet, PlaneLoad};
 use shophead::layout::Point;
 use shophead::length::Length;
 
-use super::{Anchor, Canvas, Letters, Line, TEXT};
+use super::{Anchor, Canvas, Letters, Stroke, TEXT};
 use shophead::words::Units;
 
 /// What is drawn.
@@ -71,14 +71,14 @@ pub fn group(drawing: &GroupDrawing<'_>) -> String {
 
     let at = |point: Point| view.place(inches(point));
     // The arm: from the centroid to the line of the load.
-    canvas.line(at(group.centroid), at(load.at), Line::Dashed);
+    canvas.line(at(group.centroid), at(load.at), Stroke::Dashed);
     let greatest = group.shares().map(|share| share.total().size().lbf()).fold(0.0, f64::max);
     let radius = |index: usize| {
         let diameter = drawing.diameters.get(index).map_or(0.0, |diameter| diameter.to_inches_f64());
         (diameter / 2.0 * view.scale).clamp(3.5, 14.0)
     };
     for (index, rivet) in rivets.iter().enumerate() {
-        let line = if index == worst { Line::Heavy } else { Line::Thin };
+        let line = if index == worst { Stroke::Heavy } else { Stroke::Thin };
         canvas.circle(at(rivet.at), radius(index), line, false);
     }
     for (index, rivet) in rivets.iter().enumerate() {
@@ -86,7 +86,7 @@ pub fn group(drawing: &GroupDrawing<'_>) -> String {
         let from = at(rivet.at);
         let reach = if greatest > 0.0 { LONGEST / greatest } else { 0.0 };
         let to = (from.0 + total.x.lbf() * reach, from.1 - total.y.lbf() * reach);
-        canvas.arrow(from, to, if index == worst { Line::Heavy } else { Line::Middle });
+        canvas.arrow(from, to, if index == worst { Stroke::Heavy } else { Stroke::Middle });
         if index == worst || rivets.len() <= MOST_FIGURES {
             let letters = if index == worst { Letters::Strong } else { Letters::Plain };
             // On the side that the arrow does not take.
@@ -98,18 +98,18 @@ pub fn group(drawing: &GroupDrawing<'_>) -> String {
         }
     }
     let (x, y) = at(group.centroid);
-    canvas.line((x - 7.0, y), (x + 7.0, y), Line::Heavy);
-    canvas.line((x, y - 7.0), (x, y + 7.0), Line::Heavy);
+    canvas.line((x - 7.0, y), (x + 7.0, y), Stroke::Heavy);
+    canvas.line((x, y - 7.0), (x, y + 7.0), Stroke::Heavy);
     if let Some((x, y)) = group.rotation_centre.map(at).filter(|place| view.holds(*place)) {
-        canvas.circle((x, y), 6.0, Line::Dashed, false);
-        canvas.circle((x, y), 1.6, Line::Thin, true);
+        canvas.circle((x, y), 6.0, Stroke::Dashed, false);
+        canvas.circle((x, y), 1.6, Stroke::Thin, true);
     }
     if whole > shophead::quantity::Force::ZERO {
         let to = at(load.at);
         let (ux, uy) = (load.x.lbf() / whole.lbf(), -load.y.lbf() / whole.lbf());
         let end = (to.0 + ux * LOAD_ARROW, to.1 + uy * LOAD_ARROW);
-        canvas.circle(to, 3.0, Line::Thin, true);
-        canvas.arrow(to, end, Line::Heavy);
+        canvas.circle(to, 3.0, Stroke::Thin, true);
+        canvas.arrow(to, end, Stroke::Heavy);
         let beside = (to.0, to.1 - uy.signum() * 10.0 + if uy > 0.0 { 0.0 } else { TEXT });
         canvas.text(beside, &format!("load {}", size(whole)), Anchor::Middle, Letters::Strong);
     }
@@ -119,16 +119,16 @@ pub fn group(drawing: &GroupDrawing<'_>) -> String {
 
 fn legend(canvas: &mut Canvas, view: &View, drawing: &GroupDrawing<'_>, height: f64) {
     let y = height - 46.0;
-    canvas.line((26.0, y - 4.0), (40.0, y - 4.0), Line::Heavy);
-    canvas.line((33.0, y - 11.0), (33.0, y + 3.0), Line::Heavy);
+    canvas.line((26.0, y - 4.0), (40.0, y - 4.0), Stroke::Heavy);
+    canvas.line((33.0, y - 11.0), (33.0, y + 3.0), Stroke::Heavy);
     canvas.text((50.0, y), "centroid", Anchor::Start, Letters::Plain);
     if drawing
         .group
         .rotation_centre
         .is_some_and(|centre| view.holds(view.place((centre.x.to_inches_f64(), centre.y.to_inches_f64()))))
     {
-        canvas.circle((133.0, y - 4.0), 6.0, Line::Dashed, false);
-        canvas.circle((133.0, y - 4.0), 1.6, Line::Thin, true);
+        canvas.circle((133.0, y - 4.0), 6.0, Stroke::Dashed, false);
+        canvas.circle((133.0, y - 4.0), 1.6, Stroke::Thin, true);
         canvas.text((146.0, y), "the plate turns about this point", Anchor::Start, Letters::Plain);
     }
     canvas.text(
@@ -146,9 +146,9 @@ fn legend(canvas: &mut Canvas, view: &View, drawing: &GroupDrawing<'_>, height: 
     let step = libm::exp10(libm::log10(wanted).floor());
     let length = [5.0, 2.0, 1.0].into_iter().map(|times| times * step).find(|length| *length <= wanted).unwrap_or(step);
     let (right, width) = (WIDTH - 26.0, length * per_unit);
-    canvas.line((right - width, y - 4.0), (right, y - 4.0), Line::Thin);
+    canvas.line((right - width, y - 4.0), (right, y - 4.0), Stroke::Thin);
     for end in [right - width, right] {
-        canvas.line((end, y - 8.0), (end, y), Line::Thin);
+        canvas.line((end, y - 8.0), (end, y), Stroke::Thin);
     }
     let unit = drawing.units.length_unit();
     canvas.text(

@@ -12,7 +12,7 @@ use shophead::layout::Point;
 use shophead::length::Length;
 use shophead::trim::Cut;
 
-use super::{Anchor, At, Canvas, Letters, Line, TEXT};
+use super::{Anchor, At, Canvas, Letters, Stroke, TEXT};
 use crate::model::Axes;
 use crate::plan::{HolePlan, Plan, RowCut, RowPlan};
 use shophead::words::Units;
@@ -116,7 +116,7 @@ impl Mark {
 /// One sheet of a map: a drawing by itself, low enough for one page.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[non_exhaustive]
-pub struct Sheet {
+pub struct MapSheet {
     /// What is on it.
     pub title: String,
     /// The drawing.
@@ -160,7 +160,7 @@ pub fn map(plan: &Plan<'_>, units: Units) -> String {
 
 /// The map in sheets, for paper: first the key, which belongs on every page of it, then the picture to scale where there is one, and the rows.
 #[must_use]
-pub fn sheets(plan: &Plan<'_>, units: Units) -> Vec<Sheet> {
+pub fn sheets(plan: &Plan<'_>, units: Units) -> Vec<MapSheet> {
     let drawn = Map { plan, units };
     let bands = drawn.bands();
     let goes_on = |band: &Band| {
@@ -171,7 +171,7 @@ pub fn sheets(plan: &Plan<'_>, units: Units) -> Vec<Sheet> {
         drawn.draw(band, &mut canvas, 0.0);
         let is_row = matches!(&band.what, What::Strip(strip) if strip.lines <= MOST_LINES as u32);
         let with_next = matches!(band.what, What::RowsBegin(_)) || is_row && bands.get(index + 1).is_some_and(goes_on);
-        Sheet { svg: canvas.finish(), title: band.title.clone(), with_next }
+        MapSheet { svg: canvas.finish(), title: band.title.clone(), with_next }
     };
     bands.iter().enumerate().map(sheet).collect()
 }
@@ -320,7 +320,7 @@ impl<'m, 'j> Map<'m, 'j> {
     }
 
     fn rows_begin(&self, scale: f64, canvas: &mut Canvas, top: f64) {
-        canvas.line((SIDE, top + 6.0), (WIDTH - SIDE, top + 6.0), Line::Middle);
+        canvas.line((SIDE, top + 6.0), (WIDTH - SIDE, top + 6.0), Stroke::Middle);
         let told = "Rows without coordinates, one under the other: along them to scale, edge distances not.";
         canvas.text((SIDE, top + 24.0), told, Anchor::Start, Letters::Strong);
         if scale > 0.0 {
@@ -332,7 +332,7 @@ impl<'m, 'j> Map<'m, 'j> {
         let Some(row) = self.plan.rows.get(strip.row) else { return };
         let mut y = top;
         if strip.is_first {
-            canvas.line((SIDE, y + 3.0), (WIDTH - SIDE, y + 3.0), Line::Thin);
+            canvas.line((SIDE, y + 3.0), (WIDTH - SIDE, y + 3.0), Stroke::Thin);
             canvas.text((SIDE, y + 18.0), &row.row.name, Anchor::Start, Letters::Strong);
             let name = (row.row.name.chars().count() as f64 * (LETTER + 1.0) + 10.0).max(34.0);
             let room = WIDTH - 2.0 * SIDE - name;
@@ -346,11 +346,11 @@ impl<'m, 'j> Map<'m, 'j> {
         }
         y += 32.0;
         let at = |hole: u32| SIDE + RADIUS + f64::from(hole - strip.first) * strip.step;
-        canvas.line((at(strip.first) - RADIUS, y), (at(strip.last) + RADIUS, y), Line::Centre);
+        canvas.line((at(strip.first) - RADIUS, y), (at(strip.last) + RADIUS, y), Stroke::Centre);
         let edges = self.edges_to_tell(row, strip.first, strip.last, strip.is_first);
         let below = y + if edges.is_empty() { 18.0 } else { 44.0 };
         for (hole, number) in self.damage_on(strip) {
-            canvas.line((at(hole), y), (at(hole), below), Line::Thin);
+            canvas.line((at(hole), y), (at(hole), below), Stroke::Thin);
             draw_damage(canvas, (at(hole), below), number);
         }
         let mut free = 0.0;
@@ -477,8 +477,8 @@ impl<'m, 'j> Map<'m, 'j> {
             return;
         }
         *free = if to_left { x + 15.0 } else { x + width };
-        canvas.line((x - 13.0, y + DOWN), (x + 13.0, y + DOWN), if is_short { Line::Heavy } else { Line::Middle });
-        canvas.arrow((x, y), (x, y + DOWN), Line::Thin);
+        canvas.line((x - 13.0, y + DOWN), (x + 13.0, y + DOWN), if is_short { Stroke::Heavy } else { Stroke::Middle });
+        canvas.arrow((x, y), (x, y + DOWN), Stroke::Thin);
         let (place, anchor) = if to_left { (x - 6.0, Anchor::End) } else { (x + 6.0, Anchor::Start) };
         let letters = if is_short { Letters::Strong } else { Letters::Plain };
         canvas.text((place, y + DOWN - 4.0), text, anchor, letters);
@@ -494,7 +494,7 @@ impl<'m, 'j> Map<'m, 'j> {
     }
 
     fn panel(&self, panel: &Panel, canvas: &mut Canvas, top: f64) {
-        canvas.line((SIDE, top + 6.0), (WIDTH - SIDE, top + 6.0), Line::Middle);
+        canvas.line((SIDE, top + 6.0), (WIDTH - SIDE, top + 6.0), Stroke::Middle);
         canvas.text((SIDE, top + 24.0), "Rows with coordinates, to scale", Anchor::Start, Letters::Strong);
         let mut top = top + 30.0;
         for row in self.rows_with_places() {
@@ -512,7 +512,7 @@ impl<'m, 'j> Map<'m, 'j> {
         let radius = panel.radius;
         for edge in &self.plan.edges {
             let line: Vec<At> = outline(&edge.cut).into_iter().map(at).collect();
-            canvas.polyline(&line, Line::Heavy);
+            canvas.polyline(&line, Stroke::Heavy);
             line.windows(2).for_each(|pair| taken.line(pair));
         }
         let dimensions = self.dimensions(&at, (origin.0 + panel.width, origin.1), panel.radius);
@@ -523,7 +523,7 @@ impl<'m, 'j> Map<'m, 'j> {
             let places: Vec<At> = (1..=row.row.count).filter_map(|hole| row.row.place_of(hole)).map(at).collect();
             let (Some(first), Some(last)) = (places.first(), places.last()) else { continue };
             if row.row.line.is_some() && places.len() > 1 {
-                canvas.line(*first, *last, Line::Centre);
+                canvas.line(*first, *last, Stroke::Centre);
             }
             for (place, hole) in places.iter().zip(1_u32..) {
                 let around = if mark(row, row.hole(hole)) == Mark::Like { radius * 0.4 } else { radius };
@@ -579,7 +579,7 @@ impl<'m, 'j> Map<'m, 'j> {
             let choice = hole.map_or(Some(&row.choice), |hole| hole.choice.as_deref());
             let size = choice.map_or(0.0, |choice| wide(choice.hole.value.max()));
             if size > panel.radius * 0.6 {
-                canvas.circle(*place, size, Line::Thin, false);
+                canvas.circle(*place, size, Stroke::Thin, false);
             }
             match kind {
                 Mark::Like => dots.push(*place),
@@ -687,7 +687,7 @@ impl Dimension {
     fn extend(&self, canvas: &mut Canvas, taken: &mut Taken) {
         for (end, gap) in self.ends.into_iter().zip([self.radius + 2.0, 2.0]) {
             let (from, to) = (self.away(end, gap), self.away(end, self.shift + 4.0));
-            canvas.line(from, to, Line::Thin);
+            canvas.line(from, to, Stroke::Thin);
             taken.line(&[from, to]);
         }
         taken.line(&self.ends.map(|end| self.away(end, self.shift)));
@@ -701,12 +701,12 @@ impl Dimension {
         let (dx, dy) = (to.0 - from.0, to.1 - from.1);
         let far = libm::hypot(dx, dy);
         if far >= ROOM {
-            canvas.arrow(middle, from, Line::Thin);
-            canvas.arrow(middle, to, Line::Thin);
+            canvas.arrow(middle, from, Stroke::Thin);
+            canvas.arrow(middle, to, Stroke::Thin);
         } else {
             let (ux, uy) = if far > 0.0 { (dx / far, dy / far) } else { (0.0, 1.0) };
-            canvas.arrow((from.0 - ux * 16.0, from.1 - uy * 16.0), from, Line::Thin);
-            canvas.arrow((to.0 + ux * 16.0, to.1 + uy * 16.0), to, Line::Thin);
+            canvas.arrow((from.0 - ux * 16.0, from.1 - uy * 16.0), from, Stroke::Thin);
+            canvas.arrow((to.0 + ux * 16.0, to.1 + uy * 16.0), to, Stroke::Thin);
         }
         let letters = if self.is_short { Letters::Strong } else { Letters::Plain };
         let (beside, side) =
@@ -722,7 +722,7 @@ fn axes(canvas: &mut Canvas, at: At, axes: Axes) {
         let Some(axis) = axis else { continue };
         let (x, y) = axis.along();
         let tip = (at.0 + f64::from(x) * LONG, at.1 - f64::from(y) * LONG);
-        canvas.arrow(at, tip, Line::Middle);
+        canvas.arrow(at, tip, Stroke::Middle);
         let (place, anchor) = match (x, y) {
             (1, _) => ((tip.0 + 4.0, tip.1 + 4.0), Anchor::Start),
             (-1, _) => ((tip.0 - 4.0, tip.1 + 4.0), Anchor::End),
@@ -863,27 +863,27 @@ fn draw_mark(canvas: &mut Canvas, at: At, radius: f64, mark: Mark) {
     let r = radius;
     match mark {
         Mark::Like => canvas.dots(&[at], 2.2),
-        Mark::Keep => canvas.circle(at, r, Line::Middle, false),
-        Mark::Own => canvas.circle(at, r, Line::Dashed, false),
+        Mark::Keep => canvas.circle(at, r, Stroke::Middle, false),
+        Mark::Own => canvas.circle(at, r, Stroke::Dashed, false),
         Mark::CleanUp => {
             let r = r * 1.12;
-            canvas.polygon(&[(x, y - r), (x + r, y), (x, y + r), (x - r, y)], Line::Middle, false);
+            canvas.polygon(&[(x, y - r), (x + r, y), (x, y + r), (x - r, y)], Stroke::Middle, false);
         }
         Mark::Oversize => {
             let r = r * 0.92;
-            canvas.polygon(&[(x - r, y - r), (x + r, y - r), (x + r, y + r), (x - r, y + r)], Line::Middle, false);
+            canvas.polygon(&[(x - r, y - r), (x + r, y - r), (x + r, y + r), (x - r, y + r)], Stroke::Middle, false);
         }
         Mark::NextSize => {
             let (side, shoulder) = (r * 0.92, y - r * 0.35);
             let corners =
                 [(x, y - r * 1.25), (x + side, shoulder), (x + side, y + r), (x - side, y + r), (x - side, shoulder)];
-            canvas.polygon(&corners, Line::Middle, false);
+            canvas.polygon(&corners, Stroke::Middle, false);
         }
         Mark::Answered => {
             let (r, half) = (r * 1.15, r * 0.58);
             let corners =
                 [(x - r, y), (x - half, y - r), (x + half, y - r), (x + r, y), (x + half, y + r), (x - half, y + r)];
-            canvas.polygon(&corners, Line::Heavy, false);
+            canvas.polygon(&corners, Stroke::Heavy, false);
         }
         Mark::Refer => {
             let (out, cut) = (r, r * 0.42);
@@ -897,7 +897,7 @@ fn draw_mark(canvas: &mut Canvas, at: At, radius: f64, mark: Mark) {
                 (x - out, y + cut),
                 (x - out, y - cut),
             ];
-            canvas.polygon(&corners, Line::Middle, true);
+            canvas.polygon(&corners, Stroke::Middle, true);
         }
     }
     if radius >= LETTERED && !mark.letter().is_empty() {
@@ -907,8 +907,8 @@ fn draw_mark(canvas: &mut Canvas, at: At, radius: f64, mark: Mark) {
 }
 
 fn draw_cross(canvas: &mut Canvas, (x, y): At) {
-    canvas.line((x - 6.0, y - 6.0), (x + 6.0, y + 6.0), Line::Heavy);
-    canvas.line((x - 6.0, y + 6.0), (x + 6.0, y - 6.0), Line::Heavy);
+    canvas.line((x - 6.0, y - 6.0), (x + 6.0, y + 6.0), Stroke::Heavy);
+    canvas.line((x - 6.0, y + 6.0), (x + 6.0, y - 6.0), Stroke::Heavy);
 }
 
 fn draw_damage(canvas: &mut Canvas, at: At, number: u32) {
@@ -959,7 +959,7 @@ impl Key {
             let (x, y) = (*x, top + y);
             match mark {
                 Some(mark) => draw_mark(canvas, (x, y), RADIUS, *mark),
-                None if *meaning == "cut" => canvas.line((x - RADIUS, y), (x + RADIUS, y), Line::Heavy),
+                None if *meaning == "cut" => canvas.line((x - RADIUS, y), (x + RADIUS, y), Stroke::Heavy),
                 None => draw_cross(canvas, (x, y)),
             }
             canvas.text((x + 16.0, y + 4.0), meaning, Anchor::Start, Letters::Plain);
@@ -978,9 +978,9 @@ fn scale_bar(canvas: &mut Canvas, at: At, scale: f64, units: Units) {
     let length = [5.0, 2.0, 1.0].into_iter().map(|times| times * step).find(|length| *length <= wanted).unwrap_or(step);
     let (x, y) = at;
     let end = x + length * per_unit;
-    canvas.line((x, y), (end, y), Line::Thin);
+    canvas.line((x, y), (end, y), Stroke::Thin);
     for tick in [x, end] {
-        canvas.line((tick, y - 5.0), (tick, y + 5.0), Line::Thin);
+        canvas.line((tick, y - 5.0), (tick, y + 5.0), Stroke::Thin);
     }
     let text = format!("{} {}", units.ratio(length), units.length_unit());
     canvas.text((end + 8.0, y + 4.0), &text, Anchor::Start, Letters::Plain);

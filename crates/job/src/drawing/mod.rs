@@ -5,9 +5,9 @@
 //! in the reader's own sans-serif font, no font comes from elsewhere. A title and a description say what is drawn to those who do not see it.
 //!
 //! ```
-//! use shophead_job::drawing::{Canvas, Line};
+//! use shophead_job::drawing::{Canvas, Stroke};
 //! let mut canvas = Canvas::new(120.0, 40.0, "Two & two", "One line");
-//! canvas.line((10.0, 20.0), (110.0, 20.0), Line::Heavy);
+//! canvas.line((10.0, 20.0), (110.0, 20.0), Stroke::Heavy);
 //! let svg = canvas.finish();
 //! assert!(svg.starts_with("<svg ") && svg.contains("<title>Two &amp; two</title>"));
 //! ```
@@ -19,8 +19,8 @@ mod rows;
 mod template;
 
 pub use group::{GroupDrawing, group};
-pub use map::{Mark, Sheet, map, sheets};
-pub use repair::{Dimension, Outline, RepairDrawing, repair};
+pub use map::{MapSheet, Mark, map, sheets};
+pub use repair::{MarkedDistance, Outline, RepairDrawing, repair};
 pub use rows::{RowBar, RowsDrawing, rows};
 pub use template::{MOST_SHEETS, NoTemplate, Paper, template};
 
@@ -32,7 +32,7 @@ pub type At = (f64, f64);
 /// How heavy a line is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[non_exhaustive]
-pub enum Line {
+pub enum Stroke {
     /// What is asked for.
     Heavy,
     /// The same for what is not the worst.
@@ -45,14 +45,14 @@ pub enum Line {
     Centre,
 }
 
-impl Line {
+impl Stroke {
     const fn attributes(self) -> &'static str {
         match self {
-            Line::Heavy => r##"stroke="#000" stroke-width="2.4""##,
-            Line::Middle => r##"stroke="#000" stroke-width="1.4""##,
-            Line::Thin => r##"stroke="#000" stroke-width="0.8""##,
-            Line::Dashed => r##"stroke="#000" stroke-width="0.9" stroke-dasharray="4 3""##,
-            Line::Centre => r##"stroke="#000" stroke-width="0.6" stroke-dasharray="12 3 2 3""##,
+            Stroke::Heavy => r##"stroke="#000" stroke-width="2.4""##,
+            Stroke::Middle => r##"stroke="#000" stroke-width="1.4""##,
+            Stroke::Thin => r##"stroke="#000" stroke-width="0.8""##,
+            Stroke::Dashed => r##"stroke="#000" stroke-width="0.9" stroke-dasharray="4 3""##,
+            Stroke::Centre => r##"stroke="#000" stroke-width="0.6" stroke-dasharray="12 3 2 3""##,
         }
     }
 }
@@ -115,13 +115,13 @@ impl Canvas {
     }
 
     /// A straight line.
-    pub fn line(&mut self, from: At, to: At, line: Line) {
+    pub fn line(&mut self, from: At, to: At, line: Stroke) {
         let [x1, y1, x2, y2] = [from.0, from.1, to.0, to.1].map(figure);
         self.add(format_args!(r#"<line x1="{x1}" y1="{y1}" x2="{x2}" y2="{y2}" {}/>"#, line.attributes()));
     }
 
     /// A line with a filled head at its end; nothing where it is shorter than can be seen.
-    pub fn arrow(&mut self, from: At, to: At, line: Line) {
+    pub fn arrow(&mut self, from: At, to: At, line: Stroke) {
         const HEAD: f64 = 9.0;
         const HALF_WIDTH: f64 = 3.6;
         let (dx, dy) = (to.0 - from.0, to.1 - from.1);
@@ -140,14 +140,14 @@ impl Canvas {
     }
 
     /// A circle: white inside, or filled.
-    pub fn circle(&mut self, at: At, radius: f64, line: Line, filled: bool) {
+    pub fn circle(&mut self, at: At, radius: f64, line: Stroke, filled: bool) {
         let fill = if filled { "#000" } else { "#fff" };
         let [x, y, r] = [at.0, at.1, radius].map(figure);
         self.add(format_args!(r#"<circle cx="{x}" cy="{y}" r="{r}" fill="{fill}" {}/>"#, line.attributes()));
     }
 
     /// A rectangle from its upper left corner: white inside, or grey.
-    pub fn rectangle(&mut self, at: At, width: f64, height: f64, line: Line, grey: bool) {
+    pub fn rectangle(&mut self, at: At, width: f64, height: f64, line: Stroke, grey: bool) {
         let fill = if grey { "#bbb" } else { "#fff" };
         let [x, y, width, height] = [at.0, at.1, width, height].map(figure);
         self.add(format_args!(
@@ -157,7 +157,7 @@ impl Canvas {
     }
 
     /// A rectangle with round corners from its upper left one, nothing inside.
-    pub fn rounded(&mut self, at: At, width: f64, height: f64, radius: f64, line: Line) {
+    pub fn rounded(&mut self, at: At, width: f64, height: f64, radius: f64, line: Stroke) {
         let [x, y, width, height, radius] = [at.0, at.1, width, height, radius].map(figure);
         self.add(format_args!(
             r#"<rect x="{x}" y="{y}" width="{width}" height="{height}" rx="{radius}" fill="none" {}/>"#,
@@ -166,13 +166,13 @@ impl Canvas {
     }
 
     /// Straight lines from place to place, nothing inside.
-    pub fn polyline(&mut self, places: &[At], line: Line) {
+    pub fn polyline(&mut self, places: &[At], line: Stroke) {
         let places: Vec<String> = places.iter().map(|(x, y)| format!("{},{}", figure(*x), figure(*y))).collect();
         self.add(format_args!(r#"<polyline points="{}" fill="none" {}/>"#, places.join(" "), line.attributes()));
     }
 
     /// A closed figure from corner to corner: white inside, or filled.
-    pub fn polygon(&mut self, corners: &[At], line: Line, filled: bool) {
+    pub fn polygon(&mut self, corners: &[At], line: Stroke, filled: bool) {
         let fill = if filled { "#000" } else { "#fff" };
         let corners: Vec<String> = corners.iter().map(|(x, y)| format!("{},{}", figure(*x), figure(*y))).collect();
         self.add(format_args!(r#"<polygon points="{}" fill="{fill}" {}/>"#, corners.join(" "), line.attributes()));
@@ -279,14 +279,14 @@ mod tests {
     #[test]
     fn what_is_no_number_still_gives_a_drawing() {
         let mut canvas = Canvas::new(10.0, 10.0, "", "");
-        canvas.line((f64::NAN, f64::INFINITY), (-0.001, 2.50), Line::Thin);
+        canvas.line((f64::NAN, f64::INFINITY), (-0.001, 2.50), Stroke::Thin);
         assert!(canvas.finish().contains(r#"x1="0" y1="0" x2="0" y2="2.5""#));
     }
 
     #[test]
     fn an_arrow_of_no_length_is_not_drawn() {
         let mut canvas = Canvas::new(10.0, 10.0, "", "");
-        canvas.arrow((1.0, 1.0), (1.0, 1.2), Line::Heavy);
+        canvas.arrow((1.0, 1.0), (1.0, 1.2), Stroke::Heavy);
         assert!(!canvas.finish().contains("polygon"));
     }
 }

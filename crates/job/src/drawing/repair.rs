@@ -4,8 +4,8 @@ use shophead::layout::Point;
 use shophead::length::Length;
 use shophead::words::Units;
 
-use super::{Anchor, Canvas, Letters, Line, TEXT};
-use crate::repair::Place;
+use super::{Anchor, Canvas, Letters, Stroke, TEXT};
+use crate::repair::PlacedRivet;
 
 /// A rectangle with round corners, drawn in its place.
 #[derive(Clone, Debug)]
@@ -17,7 +17,7 @@ pub struct Outline {
     /// Radius of its corners.
     pub radius: Length,
     /// How heavy it is drawn.
-    pub line: Line,
+    pub line: Stroke,
     /// What it is.
     pub name: String,
     /// Whether that is written above it, not inside at the top.
@@ -26,7 +26,7 @@ pub struct Outline {
 
 /// A distance that is marked out.
 #[derive(Clone, Debug)]
-pub struct Dimension {
+pub struct MarkedDistance {
     /// One end.
     pub from: Point,
     /// The other; as high as the first, or straight above it.
@@ -47,9 +47,9 @@ pub struct RepairDrawing<'d> {
     /// Outlines, the first one behind the others.
     pub outlines: &'d [Outline],
     /// The rivets.
-    pub places: &'d [Place],
+    pub places: &'d [PlacedRivet],
     /// Distances.
-    pub dimensions: &'d [Dimension],
+    pub dimensions: &'d [MarkedDistance],
     /// What x and y are, for the foot.
     pub axes: &'d str,
     /// The units of figures.
@@ -85,7 +85,7 @@ pub fn repair(drawing: &RepairDrawing<'_>) -> String {
     }
     for place in drawing.places {
         let radius = view.length(place.diameter.times_half()).max(LEAST_RADIUS);
-        let line = if place.counts { Line::Middle } else { Line::Thin };
+        let line = if place.counts { Stroke::Middle } else { Stroke::Thin };
         canvas.circle(view.at(place.at), radius, line, place.counts);
     }
     for outline in drawing.outlines.iter().filter(|outline| !outline.name.is_empty()) {
@@ -121,11 +121,11 @@ impl Half for Length {
     }
 }
 
-fn is_level(dimension: &Dimension) -> bool {
+fn is_level(dimension: &MarkedDistance) -> bool {
     dimension.from.y == dimension.to.y
 }
 
-fn dimensioned(canvas: &mut Canvas, view: &View, dimension: &Dimension, units: Units) {
+fn dimensioned(canvas: &mut Canvas, view: &View, dimension: &MarkedDistance, units: Units) {
     let (from, to) = (view.at(dimension.from), view.at(dimension.to));
     let along = dimension.from.distance(dimension.to);
     let text = format!("{} {}", dimension.name, units.size(along));
@@ -134,9 +134,9 @@ fn dimensioned(canvas: &mut Canvas, view: &View, dimension: &Dimension, units: U
     if is_level(dimension) {
         let y = TOP + view.height + out;
         for end in [from, to] {
-            canvas.line((end.0, end.1), (end.0, y + 4.0), Line::Thin);
+            canvas.line((end.0, end.1), (end.0, y + 4.0), Stroke::Thin);
         }
-        canvas.line((from.0, y), (to.0, y), Line::Thin);
+        canvas.line((from.0, y), (to.0, y), Stroke::Thin);
         // Beside a short one, over the middle of a long one.
         let (left, right) = (from.0.min(to.0), from.0.max(to.0));
         if right - left > 8.0 * text.len() as f64 {
@@ -147,9 +147,9 @@ fn dimensioned(canvas: &mut Canvas, view: &View, dimension: &Dimension, units: U
     } else {
         let x = LEFT - out;
         for end in [from, to] {
-            canvas.line((end.0, end.1), (x - 4.0, end.1), Line::Thin);
+            canvas.line((end.0, end.1), (x - 4.0, end.1), Stroke::Thin);
         }
-        canvas.line((x, from.1), (x, to.1), Line::Thin);
+        canvas.line((x, from.1), (x, to.1), Stroke::Thin);
         let middle = (from.1 + to.1) / 2.0;
         canvas.turned((x - 4.0, middle), text);
     }
@@ -197,17 +197,17 @@ mod tests {
         Length::parse(text).unwrap()
     }
 
-    fn drawn(names_above: bool, places: &[Place]) -> String {
+    fn drawn(names_above: bool, places: &[PlacedRivet]) -> String {
         let outline = Outline {
             from: Point::default(),
             to: Point { x: inch("4"), y: inch("2") },
             radius: inch("1/4"),
-            line: Line::Heavy,
+            line: Stroke::Heavy,
             name: "a < b".to_owned(),
             above: names_above,
         };
         let right = Point { x: inch("4"), y: Length::ZERO };
-        let dimension = |to: Point, name| Dimension { from: Point::default(), to, place: 1, name };
+        let dimension = |to: Point, name| MarkedDistance { from: Point::default(), to, place: 1, name };
         let up = Point { x: Length::ZERO, y: inch("2") };
         repair(&RepairDrawing {
             heading: "Patch",
@@ -222,7 +222,7 @@ mod tests {
 
     #[test]
     fn every_rivet_is_drawn_filled_where_it_counts() {
-        let place = |x, counts| Place {
+        let place = |x, counts| PlacedRivet {
             at: Point { x: inch(x), y: inch("1") },
             diameter: inch("1/8"),
             part: "end".to_owned(),

@@ -2,7 +2,7 @@
 
 use shophead::quantity::Force;
 
-use super::{Anchor, Canvas, Letters, Line};
+use super::{Anchor, Canvas, Letters, Stroke};
 use shophead::words::Units;
 
 /// One row.
@@ -75,10 +75,10 @@ pub fn rows(drawing: &RowsDrawing<'_>) -> String {
     let zero = height(0.0);
     let step = (RIGHT - LEFT) / rows.len().max(1) as f64;
     let bar = (step * 0.56).min(64.0);
-    canvas.line((LEFT, zero), (RIGHT, zero), Line::Thin);
+    canvas.line((LEFT, zero), (RIGHT, zero), Stroke::Thin);
     if let Some(equal) = drawing.equal_share {
         let y = height(equal);
-        canvas.line((LEFT, y), (RIGHT, y), Line::Dashed);
+        canvas.line((LEFT, y), (RIGHT, y), Stroke::Dashed);
         canvas.text((LEFT - 6.0, y - 2.0), "equal", Anchor::End, Letters::Plain);
         canvas.text((LEFT - 6.0, y + 11.0), &percent(equal), Anchor::End, Letters::Plain);
     }
@@ -88,7 +88,7 @@ pub fn rows(drawing: &RowsDrawing<'_>) -> String {
         let inner = if low.abs() < high.abs() { low } else { high };
         let outer = if low.abs() < high.abs() { high } else { low };
         let box_of = |share: f64| (height(share).min(zero), (height(share) - zero).abs());
-        let line = if row.is_peak { Line::Heavy } else { Line::Thin };
+        let line = if row.is_peak { Stroke::Heavy } else { Stroke::Thin };
         let (top, tall) = box_of(outer);
         canvas.rectangle((middle - bar / 2.0, top), bar, tall, line, false);
         if low * high >= 0.0 {
@@ -125,21 +125,21 @@ fn section(canvas: &mut Canvas, drawing: &RowsDrawing<'_>, step: f64) {
     let b = A + THICK;
     // Plate A runs off to the left; plate B to the right, or nowhere where it is a doubler.
     let (a_end, b_end) = if drawing.is_lap { (last + over, RIGHT) } else { (RIGHT, last + over) };
-    canvas.rectangle((LEFT - 20.0, A), a_end - LEFT + 20.0, THICK, Line::Thin, true);
-    canvas.rectangle((first - over, b), b_end - first + over, THICK, Line::Thin, false);
+    canvas.rectangle((LEFT - 20.0, A), a_end - LEFT + 20.0, THICK, Stroke::Thin, true);
+    canvas.rectangle((first - over, b), b_end - first + over, THICK, Stroke::Thin, false);
     let shank = (step * 0.2).clamp(2.0, 7.0);
     for index in 0..drawing.rows.len() {
         let middle = LEFT + step * (index as f64 + 0.5);
-        canvas.line((middle, A - 3.0), (middle, b + THICK + 3.0), Line::Heavy);
-        canvas.line((middle - shank, A - 3.0), (middle + shank, A - 3.0), Line::Heavy);
-        canvas.line((middle - shank, b + THICK + 3.0), (middle + shank, b + THICK + 3.0), Line::Heavy);
+        canvas.line((middle, A - 3.0), (middle, b + THICK + 3.0), Stroke::Heavy);
+        canvas.line((middle - shank, A - 3.0), (middle + shank, A - 3.0), Stroke::Heavy);
+        canvas.line((middle - shank, b + THICK + 3.0), (middle + shank, b + THICK + 3.0), Stroke::Heavy);
         if drawing.rows.len() <= 2 * MOST_FIGURES {
             canvas.text((middle, b + THICK + 20.0), &format!("row {}", index + 1), Anchor::Middle, Letters::Plain);
         }
     }
-    canvas.arrow((LEFT - 22.0, A + THICK / 2.0), (LEFT - 54.0, A + THICK / 2.0), Line::Heavy);
+    canvas.arrow((LEFT - 22.0, A + THICK / 2.0), (LEFT - 54.0, A + THICK / 2.0), Stroke::Heavy);
     let out = if drawing.is_lap { b } else { A } + THICK / 2.0;
-    canvas.arrow((RIGHT + 2.0, out), (WIDTH - 4.0, out), Line::Heavy);
+    canvas.arrow((RIGHT + 2.0, out), (WIDTH - 4.0, out), Stroke::Heavy);
     canvas.text((LEFT - 22.0, A - 6.0), drawing.plates.0, Anchor::Start, Letters::Plain);
     let (x, anchor) = if drawing.is_lap { (WIDTH - 6.0, Anchor::End) } else { (first, Anchor::Middle) };
     let y = if drawing.is_lap { b + THICK + 20.0 } else { b + THICK + 36.0 };

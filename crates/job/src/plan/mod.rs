@@ -212,7 +212,7 @@ impl NotCompared {
 }
 
 /// What becomes of a hole, and the drill or reamer for it.
-pub type Worked = (Disposition, Option<Drill>);
+pub type HoleOutcome = (Disposition, Option<Drill>);
 
 /// The plan of one hole that was measured or that differs from its row.
 #[derive(Clone, Debug)]
@@ -288,7 +288,7 @@ impl<'j> RowPlan<'j> {
 
     /// Its holes by what becomes of them and the drill for it.
     #[must_use]
-    pub fn by_cut(&self) -> Vec<(Worked, Vec<u32>)> {
+    pub fn by_cut(&self) -> Vec<(HoleOutcome, Vec<u32>)> {
         grouped(self.holes.iter().map(|hole| ((hole.disposition(), hole.cut()), hole.number)))
     }
 

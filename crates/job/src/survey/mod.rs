@@ -51,7 +51,7 @@ pub struct Reply {
     /// Lines to show, in this order, before anything else.
     pub say: Vec<String>,
     /// What was accepted: write each line, bring it to the disk, then call [`Survey::saved`], one after the other.
-    pub entries: Vec<Entry>,
+    pub entries: Vec<SurveyEntry>,
     /// The survey is over.
     pub is_over: bool,
 }
@@ -64,7 +64,7 @@ impl Reply {
 
 /// A measure that was accepted and is to be written, or that one is cleared.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Entry {
+pub struct SurveyEntry {
     /// The line for the file, with its line end.
     pub line: String,
     spot: Spot,
@@ -704,7 +704,7 @@ impl<'p, 'j> Survey<'p, 'j> {
     }
 
     /// A hole that the gauges found good: those of the limits, or two that were named, the go gauge first.
-    fn good(&self, spot: Spot, gauges: &str) -> Result<Entry, Reply> {
+    fn good(&self, spot: Spot, gauges: &str) -> Result<SurveyEntry, Reply> {
         let as_found = if gauges.is_empty() {
             let changes = self.known.get(&spot).is_some_and(|known| known.refers || known.disposition.is_step_up());
             if changes {
@@ -738,7 +738,7 @@ impl<'p, 'j> Survey<'p, 'j> {
             taken: self.taken.clone(),
         };
         let line = self.line(spot, Some(as_found.minor()), &hole);
-        Ok(Entry { line, spot, hole: Some(hole), of_many: None, then: None })
+        Ok(SurveyEntry { line, spot, hole: Some(hole), of_many: None, then: None })
     }
 
     /// Takes what was entered for holes back: they are open again.
@@ -753,7 +753,7 @@ impl<'p, 'j> Survey<'p, 'j> {
                 Some(_) => {}
             }
         }
-        let entry = |spot: &Spot| Entry {
+        let entry = |spot: &Spot| SurveyEntry {
             line: self.cells(*spot, [String::new(), String::new(), CLEARED.to_owned()], ["", "", ""]),
             spot: *spot,
             hole: None,
@@ -792,7 +792,7 @@ impl<'p, 'j> Survey<'p, 'j> {
         match entry {
             Ok(entry) => {
                 let then = if self.at == Some(spot) { None } else { Some(self.at) };
-                Reply { entries: vec![Entry { then, ..entry }], ..Reply::default() }
+                Reply { entries: vec![SurveyEntry { then, ..entry }], ..Reply::default() }
             }
             Err(reply) => reply,
         }
@@ -913,7 +913,7 @@ impl<'p, 'j> Survey<'p, 'j> {
     }
 
     /// A measure of a hole; `typed` is the whole line that it came in.
-    fn measure(&mut self, at: Spot, said: &str, typed: &str, is_sure: bool) -> Result<Entry, Reply> {
+    fn measure(&mut self, at: Spot, said: &str, typed: &str, is_sure: bool) -> Result<SurveyEntry, Reply> {
         let Typed { major, minor, damage, direction, opened, remark } = match parse(said, self.bare) {
             Ok(parsed) => parsed,
             Err(why) => {
@@ -956,7 +956,7 @@ impl<'p, 'j> Survey<'p, 'j> {
         let hole = MeasuredHole { number: at.1, as_found, opened, before: None, remark, taken: self.taken.clone() }
             .after(known.map(|known| &known.hole));
         let line = self.line(at, minor, &hole);
-        Ok(Entry { line, spot: at, hole: Some(hole), of_many: None, then: None })
+        Ok(SurveyEntry { line, spot: at, hole: Some(hole), of_many: None, then: None })
     }
 
     fn line(&self, spot: Spot, minor: Option<Length>, hole: &MeasuredHole) -> String {
@@ -1009,8 +1009,8 @@ impl<'p, 'j> Survey<'p, 'j> {
     }
 
     /// The line of an entry is on the disk: what to show, and on to the next hole.
-    pub fn saved(&mut self, entry: Entry) -> Vec<String> {
-        let Entry { spot, hole, of_many, then, .. } = entry;
+    pub fn saved(&mut self, entry: SurveyEntry) -> Vec<String> {
+        let SurveyEntry { spot, hole, of_many, then, .. } = entry;
         self.saved += 1;
         let mut say = Vec::new();
         let is_stepped = |survey: &Self| survey.known.get(&spot).is_some_and(|known| known.disposition.is_step_up());

@@ -12,7 +12,7 @@ use shophead::practice::Practice;
 use shophead::words::Units;
 use shophead::working::{About, Equation, Origin, Quantity, Symbol, WorkedStep, Working};
 
-pub use sheet::{Sheet, sheet};
+pub use sheet::{WorkingSheet, sheet};
 
 /// A figure put in.
 #[derive(Clone, Debug, PartialEq)]

@@ -10,7 +10,7 @@ use crate::words::{ADVISORY, left_out};
 
 /// What a sheet is made of.
 #[derive(Clone, Copy, Debug)]
-pub struct Sheet<'s> {
+pub struct WorkingSheet<'s> {
     /// What was asked: the command.
     pub command: &'s str,
     /// The answer, in a line or several.
@@ -62,12 +62,12 @@ td:first-child { width: 9mm; font-weight: bold } td:nth-child(2) { width: 34mm; 
 /// use shophead::rivet::part::Part;
 /// use shophead::stack::Stack;
 /// use shophead::words::Units;
-/// use shophead_job::working::{Sheet, kept, sheet};
+/// use shophead_job::working::{WorkingSheet, kept, sheet};
 /// let layers = Stack::parse("2024-T3:.064, 2024-T3:.064")?;
 /// let question = Installation::new(Part::parse("MS20470AD4")?, &layers);
 /// let found = question.strength()?;
 /// let steps = kept(|work| shophead::working::joint::of(&question, &found, work));
-/// let html = sheet(&Sheet {
+/// let html = sheet(&WorkingSheet {
 ///     command: "joint", answer: &["MS20470AD4 carries 389 lbf".into()], inputs: &[("rivet".into(), "MS20470AD4".into())],
 ///     findings: &[], steps: &steps, practice_name: "handbook", practice: &HANDBOOK, units: Units::Inches,
 /// });
@@ -75,7 +75,7 @@ td:first-child { width: 9mm; font-weight: bold } td:nth-child(2) { width: 34mm; 
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[must_use]
-pub fn sheet(sheet: &Sheet<'_>) -> String {
+pub fn sheet(sheet: &WorkingSheet<'_>) -> String {
     let title = format!("Working: {}", escaped(sheet.command));
     html! {
         (DOCTYPE)
@@ -119,7 +119,7 @@ pub fn sheet(sheet: &Sheet<'_>) -> String {
     .into_string()
 }
 
-fn one(step: &Worked, sheet: &Sheet<'_>) -> Markup {
+fn one(step: &Worked, sheet: &WorkingSheet<'_>) -> Markup {
     html! {
         li {
             h3 { (step.number) ". " (escaped(&step.name())) }

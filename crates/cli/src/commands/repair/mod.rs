@@ -20,7 +20,7 @@ use shophead::repair::told::{Tell, ToldKind};
 use shophead::rivet::part::Part;
 use shophead::words::Units;
 use shophead_job::order::{OrderLine, order_of};
-use shophead_job::repair::{Other, Piece, Place, order_csv, points_csv};
+use shophead_job::repair::{Other, Piece, PlacedRivet, order_csv, points_csv};
 
 use self::answer::{OrderAnswer, Repair, Which, told};
 use super::memory_mark;
@@ -43,7 +43,7 @@ pub(super) fn run<'a>(args: &RepairArgs, context: &Context<'a>) -> Result<Report
 
 /// What a sized repair comes to, beside its own figures.
 struct Sized {
-    places: Vec<Place>,
+    places: Vec<PlacedRivet>,
     rivets: Vec<OrderLine<'static>>,
     pieces: Vec<Piece>,
     others: Vec<Other>,
@@ -207,7 +207,7 @@ fn rivets(parts: Vec<(Part<'static>, u32)>, spares: &str) -> Result<Vec<OrderLin
 /// How closely the rivets stand, compared with the least spacing of a single row.
 fn check_places<'a>(
     subject: &str,
-    places: &[Place],
+    places: &[PlacedRivet],
     rivet: &Part<'static>,
     report: &mut Report<'a>,
     context: &Context<'a>,

@@ -11,9 +11,9 @@ use shophead::repair::told::Tell;
 use shophead::rivet::part::Part;
 use shophead::stack::Stack;
 use shophead::working;
-use shophead_job::drawing::{Line, Outline, RepairDrawing, repair as draw};
+use shophead_job::drawing::{Outline, RepairDrawing, Stroke, repair as draw};
 use shophead_job::read::{FactorySeam, read_seams_from};
-use shophead_job::repair::{Piece, Place};
+use shophead_job::repair::{Piece, PlacedRivet};
 
 use super::answer::{FactoryAnswer, PanelAnswer, PanelSideAnswer, Repair, Which};
 use super::{Sized, add, by, refused, rivets, sites};
@@ -121,14 +121,14 @@ fn rows<'s, 'a>(seam: &FactorySeam, stack: &'s Stack, context: &Context<'a>) -> 
 
 impl Side<'_> {
     /// Its rivets, moved by so much.
-    fn places(&self, by: Point) -> Vec<Place> {
+    fn places(&self, by: Point) -> Vec<PlacedRivet> {
         let (mut row, mut last) = (0, None);
         let mut places = Vec::new();
         for at in self.seam.holes() {
             if last != Some(at.y) {
                 (row, last) = (row + 1, Some(at.y));
             }
-            places.push(Place {
+            places.push(PlacedRivet {
                 at: Point { x: add(at.x, by.x), y: add(at.y, by.y) },
                 diameter: self.rivet.diameter(),
                 part: self.name.to_owned(),
@@ -208,7 +208,7 @@ fn drawing(sides: &[Side<'_>], context: &Context<'_>) -> String {
             from: Point { x: Length::ZERO, y: up },
             to: Point { x: side.length, y: add(up, depth) },
             radius: Length::ZERO,
-            line: Line::Heavy,
+            line: Stroke::Heavy,
             name: side.name.to_owned(),
             above: true,
         });

@@ -10,8 +10,8 @@ use shophead::repair::patch::{
     CUT_RADIUS, Patch, PatchError, PatchQuery, Plate, Side, SkinDamage, Style, Taper, patch as sized,
 };
 use shophead::working;
-use shophead_job::drawing::{Dimension, Line, Outline, RepairDrawing, repair as draw};
-use shophead_job::repair::{Piece, Place};
+use shophead_job::drawing::{MarkedDistance, Outline, RepairDrawing, Stroke, repair as draw};
+use shophead_job::repair::{Piece, PlacedRivet};
 use shophead_job::words::row_mode;
 
 use super::answer::{
@@ -174,10 +174,10 @@ fn side(side: &Side) -> SideAnswer {
 }
 
 /// The rivets of the patch, then those of its filler.
-fn places(found: &Patch) -> Vec<Place> {
+fn places(found: &Patch) -> Vec<PlacedRivet> {
     let diameter = found.rivet.diameter();
     let half_along = found.along.spread;
-    let mut places: Vec<Place> = found
+    let mut places: Vec<PlacedRivet> = found
         .holes()
         .map(|hole| {
             // At an end of the opening, beside it, or at a corner.
@@ -187,10 +187,10 @@ fn places(found: &Patch) -> Vec<Place> {
                 (true, false) => "end",
                 _ => "side",
             };
-            Place { at: hole.at, diameter, part: part.to_owned(), row: u32::from(hole.row), counts: hole.counts }
+            PlacedRivet { at: hole.at, diameter, part: part.to_owned(), row: u32::from(hole.row), counts: hole.counts }
         })
         .collect();
-    let filler = |at: Point| Place { at, diameter, part: "filler".to_owned(), row: 1, counts: false };
+    let filler = |at: Point| PlacedRivet { at, diameter, part: "filler".to_owned(), row: 1, counts: false };
     places.extend(found.filler_holes().map(filler));
     places
 }
@@ -381,8 +381,8 @@ fn text<'a>(found: &Patch, filler_rivets: u32, report: &mut Report<'a>, context:
     report.text.push(Block::Pairs(pairs));
 }
 
-fn drawing(found: &Patch, places: &[Place], context: &Context<'_>) -> String {
-    let rectangle = |along: Length, across: Length, radius: Length, line: Line, name: String| Outline {
+fn drawing(found: &Patch, places: &[PlacedRivet], context: &Context<'_>) -> String {
+    let rectangle = |along: Length, across: Length, radius: Length, line: Stroke, name: String| Outline {
         from: Point { x: minus(half(along)), y: minus(half(across)) },
         to: Point { x: half(along), y: half(across) },
         radius,
@@ -393,22 +393,28 @@ fn drawing(found: &Patch, places: &[Place], context: &Context<'_>) -> String {
     let (plate, opening) = (&found.plate, &found.opening);
     let units = context.units;
     let outlines = [
-        rectangle(plate.along, plate.across, plate.radius, Line::Heavy, sheet(plate.material, plate.thickness, units)),
+        rectangle(
+            plate.along,
+            plate.across,
+            plate.radius,
+            Stroke::Heavy,
+            sheet(plate.material, plate.thickness, units),
+        ),
         rectangle(
             opening.along,
             opening.across,
             opening.radius,
-            if found.filler.is_some() { Line::Middle } else { Line::Dashed },
+            if found.filler.is_some() { Stroke::Middle } else { Stroke::Dashed },
             String::new(),
         ),
     ];
-    let level = |from: Length, to: Length, y: Length, place: u8, name: &'static str| Dimension {
+    let level = |from: Length, to: Length, y: Length, place: u8, name: &'static str| MarkedDistance {
         from: Point { x: from, y },
         to: Point { x: to, y },
         place,
         name,
     };
-    let upright = |from: Length, to: Length, x: Length, place: u8, name: &'static str| Dimension {
+    let upright = |from: Length, to: Length, x: Length, place: u8, name: &'static str| MarkedDistance {
         from: Point { x, y: from },
         to: Point { x, y: to },
         place,

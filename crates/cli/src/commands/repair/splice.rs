@@ -8,8 +8,8 @@ use shophead::repair::splice::{
 };
 use shophead::rivet::part::Part;
 use shophead::working;
-use shophead_job::drawing::{Dimension, Line, Outline, RepairDrawing, repair as draw};
-use shophead_job::repair::{Other, Piece, Place};
+use shophead_job::drawing::{MarkedDistance, Outline, RepairDrawing, Stroke, repair as draw};
+use shophead_job::repair::{Other, Piece, PlacedRivet};
 
 use super::answer::{Area, LegAnswer, PlateBend, RateAnswer, Repair, SpliceAnswer, TableCount, Which, sheet};
 use super::{Sized, add, by, half, minus, not_sized, rate_pairs, refused, rivets, sites};
@@ -53,7 +53,7 @@ pub(super) fn run<'a>(args: &MemberArgs, context: &Context<'a>) -> Result<Report
     for (leg, number) in found.legs.iter().zip(1..) {
         report.find_all(context, &format!("leg {number}"), &leg.findings);
     }
-    let places: Vec<Place> = found.holes(query.gap).map(place).collect();
+    let places: Vec<PlacedRivet> = found.holes(query.gap).map(place).collect();
     text(&found, &query, &mut report, context);
     report.work(context, |work| working::repair::of_splice(&query, &found, work));
 
@@ -107,8 +107,8 @@ fn leg(text: &str, bare: Bare) -> Result<Leg, Stop> {
     Ok(leg)
 }
 
-fn place(hole: SpliceHole) -> Place {
-    Place { at: hole.at, diameter: hole.diameter, part: format!("leg {}", hole.leg), row: 1, counts: hole.counts }
+fn place(hole: SpliceHole) -> PlacedRivet {
+    PlacedRivet { at: hole.at, diameter: hole.diameter, part: format!("leg {}", hole.leg), row: 1, counts: hole.counts }
 }
 
 fn leg_answer<'a>(leg: &LegSplice, practice: &shophead::practice::Practice<'a>) -> LegAnswer<'a> {
@@ -157,7 +157,7 @@ fn pieces(found: &Splice, query: &SpliceQuery<'_, '_>) -> Vec<Piece> {
 }
 
 /// The rivets of every leg, end rivets in their own size, and what bolts there are.
-fn fasteners(found: &Splice, places: &[Place]) -> (Vec<(Part<'static>, u32)>, Vec<Other>) {
+fn fasteners(found: &Splice, places: &[PlacedRivet]) -> (Vec<(Part<'static>, u32)>, Vec<Other>) {
     let (mut parts, mut others) = (Vec::new(), Vec::new());
     for (leg, number) in found.legs.iter().zip(1_u8..) {
         let name = format!("leg {number}");
@@ -247,7 +247,7 @@ fn text<'a>(found: &Splice, query: &SpliceQuery<'_, '_>, report: &mut Report<'a>
 }
 
 /// The section unfolded: the legs side by side, with their plates.
-fn drawing(found: &Splice, query: &SpliceQuery<'_, '_>, places: &[Place], context: &Context<'_>) -> String {
+fn drawing(found: &Splice, query: &SpliceQuery<'_, '_>, places: &[PlacedRivet], context: &Context<'_>) -> String {
     let longest = half(found.length);
     let beyond = add(longest, Length::INCH);
     let (mut outlines, mut dimensions, mut side) = (Vec::new(), Vec::new(), Length::ZERO);
@@ -259,7 +259,7 @@ fn drawing(found: &Splice, query: &SpliceQuery<'_, '_>, places: &[Place], contex
                 from: Point { x: from, y: side },
                 to: Point { x: to, y: top },
                 radius: Length::ZERO,
-                line: Line::Thin,
+                line: Stroke::Thin,
                 name: String::new(),
                 above: false,
             });
@@ -270,11 +270,11 @@ fn drawing(found: &Splice, query: &SpliceQuery<'_, '_>, places: &[Place], contex
             from: Point { x: minus(reach), y: add(side, spare) },
             to: Point { x: reach, y: add(top, minus(spare)) },
             radius: Length::ZERO,
-            line: Line::Heavy,
+            line: Stroke::Heavy,
             name: format!("leg {number}"),
             above: false,
         });
-        dimensions.push(Dimension {
+        dimensions.push(MarkedDistance {
             from: Point { x: minus(beyond), y: side },
             to: Point { x: minus(beyond), y: top },
             place: 1,
@@ -282,7 +282,7 @@ fn drawing(found: &Splice, query: &SpliceQuery<'_, '_>, places: &[Place], contex
         });
         side = top;
     }
-    let level = |from: Length, to: Length, place: u8, name: &'static str| Dimension {
+    let level = |from: Length, to: Length, place: u8, name: &'static str| MarkedDistance {
         from: Point { x: from, y: Length::ZERO },
         to: Point { x: to, y: Length::ZERO },
         place,

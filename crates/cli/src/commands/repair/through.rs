@@ -1,7 +1,7 @@
 //! `shophead repair rows --from --to`: how rows share a load over the layers of a pack.
 
 use shophead::joint::flexibility::Formula;
-use shophead::joint::layers::{Layers, PackRows, through_pack};
+use shophead::joint::layers::{Layers, StackRows, through_stack};
 use shophead::joint::margin::{Load, margin};
 use shophead::joint::sharing::ELASTIC_ONLY;
 use shophead::joint::strength::Shear;
@@ -27,7 +27,7 @@ pub(super) fn run<'a>(
     let Some((load, factors)) = asked.load else { return Err(Stop::wrong("--from needs a load; give --load")) };
     let modulus = args.rivet_modulus.as_deref().map(|text| input::stress("--rivet-modulus", text)).transpose()?;
     let width = asked.pitch.to_inches_f64() / asked.across.to_inches_f64();
-    let pack = PackRows::new(&asked.rivet, &asked.stack, asked.pitch, args.rows, (from, to))
+    let through = StackRows::new(&asked.rivet, &asked.stack, asked.pitch, args.rows, (from, to))
         .apart(asked.apart)
         .load(load.force * width)
         .rivet_modulus(modulus)
@@ -39,7 +39,7 @@ pub(super) fn run<'a>(
     report.find_all(context, &subject, &found.findings);
     report.find(context, &subject, [&ELASTIC_ONLY]);
     let every = Formula::for_rivets(Shear::Single);
-    let every = every.map(|formula| through_pack(&pack, formula).map(|shared| (formula, shared)));
+    let every = every.map(|formula| through_stack(&through, formula).map(|shared| (formula, shared)));
     let every: Vec<(Formula, Layers)> = every.collect::<Result<_, _>>().map_err(Stop::wrong)?;
     let margin_of = |shared: &Layers| {
         // The margin of the worst place is that of the load there.
@@ -50,7 +50,7 @@ pub(super) fn run<'a>(
     let least = margins.iter().flatten().min_by(|one, other| one.value.total_cmp(&other.value));
     report.find(context, &subject, &least.and_then(|least| least.negative()));
     report.work(context, |work| {
-        working::repair::of_pack((&rows, &found), (&pack, &every), (load, factors, asked.across), work);
+        working::repair::of_stack((&rows, &found), (&through, &every), (load, factors, asked.across), work);
     });
     text(&every, &subject, least.map(|least| least.value), report, context);
     let answer = every.iter().zip(&margins).filter_map(|((formula, shared), margin)| {
