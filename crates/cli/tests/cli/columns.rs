@@ -188,6 +188,31 @@ const OF_BEND: &[(&str, &str)] = &[
     ("radius_most", "/radius_most"),
 ];
 
+/// A row of a stack by one formula, its planes by their numbers.
+fn of_layers(result: &Value, _: usize, row: &Row) -> Value {
+    let every = result["rows"]["layers"].as_array().expect("formulas");
+    let by = every.iter().find(|by| by["formula"] == row["formula"].0).expect("a formula of that name");
+    let number: usize = row["row"].0.parse().expect("a number");
+    let planes = by["rows"][number - 1]["planes"].as_array().expect("planes").iter().enumerate();
+    let planes: serde_json::Map<_, _> =
+        planes.map(|(index, load)| (format!("plane_{}", index + 1), load.clone())).collect();
+    let mut found = Value::Object(planes);
+    found["formula"] = by["formula"].clone();
+    found["row"] = number.into();
+    found["margin"] = by["margin"].clone();
+    found
+}
+
+const OF_LAYERS: &[(&str, &str)] = &[
+    ("formula", "/formula"),
+    ("row", "/row"),
+    ("plane_1", "/plane_1"),
+    ("plane_2", "/plane_2"),
+    ("plane_3", "/plane_3"),
+    ("plane_4", "/plane_4"),
+    ("margin", "/margin"),
+];
+
 fn forms() -> Vec<Form> {
     let form = |typed: &str, status, piece, columns| Form {
         typed: typed.to_owned(),
@@ -254,6 +279,19 @@ fn forms() -> Vec<Form> {
             points,
             OF_POINTS,
         ),
+        form(
+            &format!("repair panel {DEMO}/../hull-side/seams.csv --skin clad_2024-T3:.040 --size 24x18"),
+            0,
+            points,
+            OF_POINTS,
+        ),
+        form(
+            "repair rows --rivet MS20470AD4 --sheets 2024-T3:.040,2024-T3:.050,2024-T3:.063 --edge .3 --pitch .75 --rows 4 \
+             --row-spacing .5 --load 900 --across .75 --from 1 --to 3",
+            1,
+            of_layers,
+            OF_LAYERS,
+        ),
         form(&format!("{rows} --solve pitch"), 0, tried, OF_TRIED),
         form(&format!("{rows} --rows 2 --pitch 1"), 1, |result, _, _| result["rows"]["as_asked"].clone(), OF_TRIED),
         Form {
@@ -315,7 +353,7 @@ fn each_column_of_every_command_says_what_its_field_of_the_json_says() {
             let result = &json["result"];
             let mut reader = csv::Reader::from_reader(csv.stdout.as_bytes());
             let columns: Vec<String> = reader.headers().expect("a header").iter().map(str::to_owned).collect();
-            let mut count = 0;
+            let (mut count, mut refers) = (0, 0);
             for (index, record) in reader.records().enumerate() {
                 let record = record.expect("rows of one length");
                 let split = columns.iter().zip(&record).map(|(column, cell)| {
@@ -354,8 +392,11 @@ fn each_column_of_every_command_says_what_its_field_of_the_json_says() {
                 let severity = named("severity");
                 assert!(severity.is_empty() || findings().any(|finding| finding["severity"] == severity), "{severity}");
                 count += 1;
+                refers += u32::from(severity == "refer" || !named("not_ordered").is_empty());
             }
             assert!(count > 0, "{}", form.typed);
+            // A script that reads the rows alone learns that something must be referred.
+            assert_eq!(refers > 0, form.status == 1, "{}", form.typed);
             for (name, place) in form.columns {
                 assert!(
                     columns.iter().any(|column| without_unit(column).0 == *name),

@@ -1,4 +1,4 @@
-//! `shophead repair rows --from --to`: how rows share a load over the layers of a pack.
+//! `shophead repair rows --from --to`: how rows share a load over the layers of a stack.
 
 use shophead::joint::flexibility::Formula;
 use shophead::joint::layers::{Layers, StackRows, through_stack};
@@ -6,6 +6,7 @@ use shophead::joint::margin::{Load, margin};
 use shophead::joint::sharing::ELASTIC_ONLY;
 use shophead::joint::strength::Shear;
 use shophead::repair::in_row::in_row;
+use shophead::words::Units;
 use shophead::working;
 
 use super::answer::{LayerRowAnswer, LayersAnswer};
@@ -52,7 +53,8 @@ pub(super) fn run<'a>(
     report.work(context, |work| {
         working::repair::of_stack((&rows, &found), (&through, &every), (load, factors, asked.across), work);
     });
-    text(&every, &subject, least.map(|least| least.value), report, context);
+    let margins: Vec<Option<f64>> = margins.iter().map(|margin| margin.map(|margin| margin.value)).collect();
+    tell(&every, &margins, (&subject, least.map(|least| least.value)), report, context.units);
     let answer = every.iter().zip(&margins).filter_map(|((formula, shared), margin)| {
         let (peak_row, peak_plane, peak) = shared.peak()?;
         let rows = (0..shared.rows()).filter_map(|row| shared.row(row)).map(|row| LayerRowAnswer {
@@ -66,26 +68,26 @@ pub(super) fn run<'a>(
             peak_row: peak_row.saturating_add(1),
             peak_plane,
             peak: peak.into(),
-            margin: margin.map(|margin| margin.value),
+            margin: *margin,
             basis: form::Basis::of(shared.basis, context.practice),
         })
     });
     Ok(answer.collect())
 }
 
-fn text<'a>(
+/// As text and as rows.
+fn tell(
     every: &[(Formula, Layers)],
-    subject: &str,
-    margin: Option<f64>,
-    report: &mut Report<'a>,
-    context: &Context<'a>,
+    margins: &[Option<f64>],
+    (subject, least): (&str, Option<f64>),
+    report: &mut Report<'_>,
+    units: Units,
 ) {
-    let units = context.units;
     let rows = every.first().map_or(0, |(_, shared)| shared.rows());
-    let margin = margin
+    let margin = least
         .map_or_else(|| "no margin: a strength is not published".to_owned(), |margin| format!("margin {margin:+.2}"));
     report.text.insert(0, Block::Answer(format!("{subject}   {rows} rows: {margin}")));
-    for (formula, shared) in every {
+    for ((formula, shared), margin) in every.iter().zip(margins) {
         report.heading(&format!("Each plane of one rivet, by {}", formula.as_str()));
         let planes = shared.row(0).map_or(0, |row| row.planes.len());
         let names = ["row", "sheet 1 to 2", "sheet 2 to 3", "sheet 3 to 4", "sheet 4 to 5"];
@@ -107,6 +109,7 @@ fn text<'a>(
             for (plane, name) in ["plane_1", "plane_2", "plane_3", "plane_4"].into_iter().enumerate() {
                 record.force(name, share.planes.get(plane).copied());
             }
+            record.ratio("margin", *margin).findings(&report.findings);
             report.rows.push(record);
         }
     }
