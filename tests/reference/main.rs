@@ -2,6 +2,7 @@
 
 mod access;
 mod cells;
+mod count;
 mod damage;
 mod drills;
 mod flush;

@@ -85,6 +85,15 @@ pub struct Rate {
 }
 
 impl Rate {
+    fn by_first(&self) -> Option<(f64, By)> {
+        self.by_table.map(|found| (found.per_inch, By::Table))
+    }
+
+    /// By the table of the worked example, where it is another one.
+    fn by_example(&self) -> Option<(f64, By)> {
+        self.also.map(|found| (found.per_inch, By::Example)).or_else(|| self.by_first())
+    }
+
     /// What was found of the rivets: where the table counts them and no strength is published, theirs is not asked.
     pub(super) fn of_rivets<'r>(&self, row: &'r InRow) -> &'r Findings {
         let by_table_alone = self.by_table.is_some() && self.by_strength.is_none();
@@ -180,12 +189,11 @@ pub fn bolt_rate(material: Material, thickness: Length, member: SpliceMember, by
         found.also = also.transpose()?.flatten();
     }
     let counted = match by {
-        By::Example => found.also.or(found.by_table),
-        By::Table | By::Greater => found.by_table,
+        By::Example => found.by_example(),
+        By::Table | By::Greater => found.by_first(),
         By::Strength => None,
     };
-    found.per_inch = counted.map(|counted| counted.per_inch);
-    found.from = counted.map(|_| if by == By::Example { By::Example } else { By::Table });
+    (found.per_inch, found.from) = (counted.map(|(per_inch, _)| per_inch), counted.map(|(_, from)| from));
     if counted.is_none() {
         found.findings.push(no_table(thickness));
     }
@@ -274,8 +282,7 @@ pub(super) fn rate_of(
         let by_strength = needed(ftu, thickness, Length::INCH, per_rivet.force)?;
         found.by_strength = Some(ByStrength { per_rivet, per_inch: by_strength.per_inch });
     }
-    let table = found.by_table.map(|found| (found.per_inch, By::Table));
-    let example = found.also.map(|found| (found.per_inch, By::Example)).or(table);
+    let (table, example) = (found.by_first(), found.by_example());
     let strength = found.by_strength.map(|found| (found.per_inch, By::Strength));
     let chosen = match by {
         By::Table => table,
