@@ -110,6 +110,14 @@ proptest! {
                     prop_assert!((first + last).abs() <= ROUNDING, "not in the middle");
                     // Into the gaps or behind: a rivet in the middle, or none.
                     let shifted = asked.pattern == Pattern::Staggered && row % 2 == 1;
+                    // Those over the opening count, where the side carries; a row in the gaps has one more.
+                    let over = |hole: &&PatchHole| {
+                        let seen = seen(hole, at_ends);
+                        hole.row == row + 1 && (seen.0 - sign * out).abs() <= ROUNDING && seen.1.abs() <= of(own.spread) / 2 + ROUNDING
+                    };
+                    let counted = on_sides.iter().filter(over).filter(|hole| hole.counts).count();
+                    let wanted = own.per_row + u32::from(shifted);
+                    prop_assert_eq!(counted, if own.needed.is_some() { wanted as usize } else { 0 });
                     let odd = (own.per_row % 2 == 1) != shifted;
                     prop_assert_eq!(along.iter().any(|along| along.abs() <= ROUNDING), odd);
                     let least = of(found.least_pitch.value);

@@ -1010,6 +1010,45 @@ fn the_next_smaller_rivet_is_named_where_it_is_for_structure() {
     assert!(patched(&query(Style::Lap).rivet(Some(part("MS20470AD4")))).chosen.is_none());
 }
 
+/// Where nothing is sized the refusal is the answer, with what to enter; a slip in the question is none.
+#[test]
+fn a_patch_that_is_not_sized_is_referred() {
+    let refused = |query: &PatchQuery<'_, 'static>| {
+        let refusal = patch(query).expect_err("not sized").refusal(&query.material);
+        refusal.map(|found| (found.code(), found.severity(), found.key().map(|key| key.to_string())))
+    };
+    let sites = [Site::Skin, Site::Pressurised];
+    let site = refused(&query(Style::Lap).sites(&sites)).expect("a refusal");
+    assert_eq!((Some(site.0), site.1), (Site::Pressurised.refusal().map(|found| found.code()), Severity::Refer));
+    let soft = changed(query(Style::Lap), |it| it.material = material("2024-O"));
+    let wanted = (Code::StrengthNotPublished, Severity::Refer, Some("material.2024-O.tension_ultimate".to_owned()));
+    assert_eq!(refused(&soft.rivet(Some(part("MS20470AD4")))), Some(wanted));
+    let alone = query(Style::Lap).rivet(Some(part("MS20470D4"))).by(By::Table);
+    assert_eq!(refused(&alone), Some((Code::NoSpliceTable, Severity::Refer, None)));
+    assert_eq!(refused(&changed(query(Style::Lap), |it| it.thickness = Length::ZERO)), None);
+}
+
+/// What is told depends on sheet, style, rows and what stays in place.
+#[test]
+fn what_is_told_of_a_patch_belongs_to_it() {
+    let told = |query: PatchQuery<'_, 'static>, which| patched(&query).told.has(which);
+    let of = |sheet| changed(query(Style::Lap), |it| it.material = material(sheet)).rivet(Some(part("MS20470AD4")));
+    for (sheet, notches, reheat) in [("7075-T6", true, false), (CLAD, false, true), ("5052-H32", false, false)] {
+        assert_eq!(told(of(sheet), Told::Notches7075), notches, "{sheet}");
+        assert_eq!(told(of(sheet), Told::NoReheat), reheat, "{sheet}");
+        assert!(!told(of(sheet), Told::NoAnnealed), "{sheet}");
+    }
+    assert!(told(query(Style::Lap), Told::RowsUnequal));
+    let crack = SkinDamage::Crack { along: Length::ZERO, across: length("2") };
+    let flush = |damage| changed(query(Style::Flush), |it| it.damage = damage);
+    let opening = query(Style::Flush).damage;
+    for (damage, turned_in) in [(crack, false), (opening, true)] {
+        assert_eq!(told(flush(damage), Told::TurnIn), turned_in);
+        assert_eq!(told(flush(damage), Told::SealDoubler), !turned_in);
+        assert!(told(flush(damage), Told::FlushMethod));
+    }
+}
+
 /// A filler narrower than two edge distances has no room for a rivet of its own.
 #[test]
 fn a_filler_without_room_for_its_rivets_is_referred() {
