@@ -2,6 +2,7 @@
 
 use proptest::prelude::*;
 use shophead::basis::Basis;
+use shophead::finding::{Code, Finding, Severity};
 use shophead::joint::strength::Shear;
 use shophead::joint::strip::{Hole, Pulled, StripSheet, weakest_line};
 use shophead::layout::Point;
@@ -200,4 +201,51 @@ proptest! {
         }
         prop_assert!(holes.next().is_none());
     }
+}
+
+/// What a strip lacks is said and, where it then carries nothing, referred; what is given in place of it is not missed any more.
+#[test]
+fn a_strength_that_is_given_is_not_missed() {
+    let lacking =
+        [Code::StrengthNotPublished, Code::SheetTooThinForTable, Code::EdgeMarginBelowTable, Code::LimitFromMemory];
+    let (mut missed, mut carried) = (0, 0);
+    for (sheet, rivet) in [
+        ("2024-T3:.040", "MS20470AD4"),
+        ("2024-O:.040", "MS20470AD4"),
+        ("clad 2024-T3:.016", "MS20470AD5"),
+        ("2024-T3:.040", "MS20470D5"),
+    ] {
+        let stack = Stack::parse(&format!("{sheet}, {sheet}")).expect("layers");
+        for which in 0..16_u8 {
+            let stress = |bit: u8, ksi: f64| (which & bit != 0).then(|| Stress::from_ksi(ksi));
+            let given = InPlace::default()
+                .ftu(stress(1, 60.0))
+                .fbru(stress(2, 110.0))
+                .fsu(stress(4, 38.0))
+                .rivet_fsu(stress(8, 34.0));
+            let rows = [CountedRow::new(2, part(rivet)), CountedRow::new(3, part(rivet))];
+            let query =
+                CountedQuery::new(part(rivet), &rows, &stack, length("2"), length("3/4"), length("5/16")).given(given);
+            let mut said: Vec<Finding> = Vec::new();
+            let found = counted(&query, &mut |_, finding| said.push(*finding));
+            let asked = || format!("{rivet} in {sheet} with {given:?}: {said:?}");
+            for finding in &said {
+                // Without a layer it is about the rivet, or about the whole that lacks something else.
+                let carries = found.as_ref().is_ok_and(|found| found.carries.is_some());
+                let is_given =
+                    if finding.layer().is_some() { given.fbru.is_some() } else { carries && given.rivet_fsu.is_some() };
+                assert!(!(is_given && lacking.contains(&finding.code())), "{}", asked());
+                let sheets = given.ftu.is_some() && given.fbru.is_some();
+                assert!(!(sheets && finding.code() == Code::NotChecked), "{}", asked());
+                missed += 1;
+            }
+            let refers = said.iter().any(|finding| finding.severity() == Severity::Refer);
+            match found {
+                Ok(found) if found.carries.is_none() => assert!(refers, "{}", asked()),
+                Ok(_) => carried += 1,
+                Err(_) => assert!(given.ftu.is_none(), "{}", asked()),
+            }
+        }
+    }
+    assert!(missed > 20 && carried > 20, "{missed} {carried}");
 }
