@@ -218,20 +218,16 @@ fn plus_length(f: &mut fmt::Formatter<'_>, plus: Length) -> fmt::Result {
     }
 }
 
-/// A decimal where three places hold it, a fraction otherwise.
+/// A decimal where three places hold it and it is read back, a fraction otherwise.
 fn multiple(f: &mut fmt::Formatter<'_>, num: u32, den: u32) -> fmt::Result {
-    let of_thousand = u64::from(num).saturating_mul(1_000);
-    let den_wide = u64::from(den);
-    if den == 1 {
-        write!(f, "{num}")
-    } else if of_thousand.checked_rem(den_wide) == Some(0) {
-        let scaled = of_thousand.checked_div(den_wide).unwrap_or(0);
-        // No part is more than `num`; printing 64 bits takes code that can panic as far as a linker can tell.
-        let narrow = |part: Option<u64>| part.and_then(|part| u32::try_from(part).ok()).unwrap_or(0);
-        write!(f, "{}", narrow(scaled.checked_div(1_000)))?;
-        thousandths(f, narrow(scaled.checked_rem(1_000)))
-    } else {
-        write!(f, "{num}/{den}")
+    let in_thousandths = num.checked_mul(1_000).filter(|of_thousand| of_thousand.checked_rem(den) == Some(0));
+    match in_thousandths.and_then(|of_thousand| of_thousand.checked_div(den)) {
+        _ if den == 1 => write!(f, "{num}"),
+        Some(scaled) => {
+            write!(f, "{}", scaled.div_euclid(1_000))?;
+            thousandths(f, scaled.rem_euclid(1_000))
+        }
+        None => write!(f, "{num}/{den}"),
     }
 }
 
@@ -254,9 +250,12 @@ mod tests {
             (Name::CountersinkDepthShare, "2/3", "2/3"),
             (Name::PatternStepsCount, "10", "10"),
             (Name::LengthRounding, "next longer", "next longer"),
+            // More figures than are read of a decimal.
+            (Name::BarThickness, "666616616/64 D + 99", "83327077/8 D + 99"),
         ] {
             let value = Value::parse(name, text).unwrap_or_else(|error| panic!("{text}: {error}"));
             assert_eq!(value.to_string(), printed, "{text}");
+            assert_eq!(Value::parse(name, printed).map(|value| value.to_string()).as_deref(), Ok(printed), "{text}");
         }
     }
 
