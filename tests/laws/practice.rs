@@ -2,11 +2,15 @@
 
 use proptest::prelude::*;
 use shophead::basis::{Basis, Status};
-use shophead::length::Length;
+use shophead::finding::{Code, Finding, Severity};
+use shophead::hole::{AsFound, Damage, Disposition};
+use shophead::installation::Installation;
+use shophead::length::{Length, Toleranced};
 use shophead::material::RivetAlloy;
-use shophead::practice::{BUILT_IN, Case, HeadScope, Limit, Name, Scope, Value};
+use shophead::practice::{BUILT_IN, Case, HANDBOOK, HeadScope, Limit, Name, PROCESS, Scope, Value};
 use shophead::rivet::{Head, MS20470};
-use shophead_tests::prelude::nm;
+use shophead::stack::Stack;
+use shophead_tests::prelude::{THOUSANDTH, length, nm, part};
 
 use crate::common::config;
 
@@ -139,6 +143,38 @@ proptest! {
         };
         let value = Value::parse(name, &shown).expect("a value");
         prop_assert_eq!(Value::parse(name, &value.to_string()), Ok(value));
+    }
+
+    /// Limits of a shop that do not go together: a hole that was not measured is as the drill makes it, and what speaks against a measured one
+    /// speaks against it, whatever is asked.
+    #[test]
+    fn a_drill_outside_its_own_limits_is_referred_by_every_question(
+        dash in prop::sample::select(&[3_u8, 4, 5, 6, 8][..]),
+        process in any::<bool>(),
+        own in prop::collection::vec((prop::sample::select(&[Name::HoleGreatest, Name::HoleLeast, Name::HoleDrill][..]), -12_i64..25), 0..3),
+    ) {
+        let rivet = part(&format!("MS20470AD{dash}"));
+        let sheets = Stack::parse("2024-T3:.063, 2024-T3:.080").expect("sheets");
+        let shank = rivet.diameter().nanometres();
+        let own: Vec<Limit> = own
+            .into_iter()
+            .map(|(name, more)| Limit::new(name, Scope::ANY, Value::Length(nm(shank + more * THOUSANDTH)), Basis::own(0)))
+            .collect();
+        let practice = if process { &PROCESS } else { &HANDBOOK }.with_own(&own, &[]);
+        let question = Installation::new(rivet, &sheets).by(&practice).edge(length("1")).pitch(length("1"));
+        let drill = practice.length(Name::HoleDrill, &question.case()).expect("a drill").value;
+        let speaks = |code: Code| matches!(code, Code::HoleOverLimit | Code::HoleUnderLimit);
+        let against = |findings: &[Finding]| findings.iter().filter(|found| speaks(found.code())).copied().collect::<Vec<_>>();
+        let measured = question.in_hole(Toleranced::exactly(drill));
+        let wanted = against(measured.findings().iter().as_slice());
+        prop_assert_eq!(&wanted, &against(question.findings().iter().as_slice()));
+        prop_assert!(wanted.iter().all(|found| found.severity() == Severity::Refer));
+        if let (Ok(length), Ok(strength)) = (question.length(), question.strength()) {
+            prop_assert_eq!(&wanted, &against(length.findings.iter().as_slice()));
+            prop_assert_eq!(&wanted, &against(strength.findings.iter().as_slice()));
+        }
+        let found = AsFound::new(drill, drill, Damage::None).expect("round");
+        prop_assert!(wanted.is_empty() || question.hole(found).disposition != Disposition::Keep);
     }
 
     #[test]

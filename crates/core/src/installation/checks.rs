@@ -76,10 +76,19 @@ impl Installation<'_, '_> {
         }
     }
 
-    /// A measured hole outside what the rivet allows.
+    /// A hole outside what the rivet allows: as measured, or where none was, as the practice's own drill makes it.
     fn check_hole(&self, for_case: &ForCase<'_>, push: &mut Sink<'_>) {
-        let Some(hole) = self.hole else { return };
         let limits = HoleLimits::of_case(for_case);
+        let Some(hole) = self.hole else {
+            let Some(drill) = for_case.length(Name::HoleDrill).map(|drill| drill.value) else { return };
+            if let Some(greatest) = limits.greatest.filter(|greatest| drill > greatest.value) {
+                push(Finding::against(Code::HoleOverLimit, Severity::Refer, drill, &greatest));
+            }
+            if let Some(least) = limits.least.filter(|least| drill < least.value) {
+                push(Finding::against(Code::HoleUnderLimit, Severity::Refer, drill, &least));
+            }
+            return;
+        };
         match limits.greatest {
             None => push(no_hole_limit()),
             Some(greatest) if hole.max() > greatest.value => {
