@@ -18,7 +18,7 @@ TREE = WORK / "tree"
 
 # In the order of what they take.
 CORE = [
-    ["-p", "shophead", "--lib"],
+    ["-p", "shophead", "--lib", "--features", "serde"],
     ["-p", "shophead-tests", "--test", "handheld"],
     ["-p", "shophead-tests", "--test", "laws"],
     ["-p", "shophead-tests", "--test", "reference"],

@@ -109,6 +109,19 @@ fn every_refusal_says_what_and_where_and_shows_what_it_offers() {
     }
 }
 
+/// A letter where the diameter stands is a diameter that was left out; any other sign is one too many.
+#[test]
+fn what_stands_in_the_place_of_a_diameter_is_named() {
+    for (number, kind, at) in [
+        ("MS20615-M5", PartErrorKind::DiameterMissing, 9),
+        ("MS20470AD", PartErrorKind::DiameterMissing, 10),
+        ("MS20470AD#5", PartErrorKind::UnexpectedCharacter('#'), 10),
+    ] {
+        let error = Part::parse(number).expect_err(number);
+        assert_eq!((error.kind, error.at), (kind, at), "{number}");
+    }
+}
+
 /// What a series supersedes has its kind of head, and is in the fixture of valid numbers.
 #[test]
 fn every_superseded_name_is_one_of_the_table() {

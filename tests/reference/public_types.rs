@@ -30,7 +30,6 @@ const OPEN: &[(&str, &str, &str)] = &[
     ("job", "Outline", "drawn by who says every part of it"),
     ("job", "Piece", "a line of a parts list"),
     ("job", "PlacedRivet", "a line of a drawing's holes"),
-    ("job", "TextPlace", "line and column of a file"),
     ("job", "RepairDrawing", "drawn by who says every part of it"),
     ("job", "RowBar", "drawn by who says every part of it"),
     ("job", "RowsDrawing", "drawn by who says every part of it"),

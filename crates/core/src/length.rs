@@ -1034,7 +1034,10 @@ impl Length {
                 fraction = Some((0, number.digits, scan.whole()?));
             } else {
                 let mark = scan;
-                let joined = scan.dash() || (scan.spaces() && scan.starts_with_digit());
+                let joined = scan.dash() || {
+                    scan.spaces();
+                    scan.starts_with_digit()
+                };
                 if joined {
                     let top = scan.whole()?;
                     if scan.take('/') {
@@ -1159,11 +1162,8 @@ impl<'a> Scan<'a> {
         found.is_some()
     }
 
-    /// Skips blanks and tells whether there were any.
-    fn spaces(&mut self) -> bool {
-        let before = self.at;
+    fn spaces(&mut self) {
         while self.take(' ') || self.take('\t') {}
-        self.at > before
     }
 
     fn starts_with_digit(&self) -> bool {

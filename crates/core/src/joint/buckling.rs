@@ -303,6 +303,10 @@ mod tests {
         let pitch = carried.largest_pitch.unwrap();
         let back = stress(3.0, Stress::from_msi(10.7), length(".063"), pitch);
         assert!((back.psi() - 15_000.0).abs() < 0.1);
+        // Under the very stress at which it buckles it does not yet.
+        let wide = ask("3", None).unwrap().unwrap().elastic;
+        let at = |ksi| ask("3", Some(ksi)).unwrap().unwrap().findings.has(Code::BucklesBetweenRivets);
+        assert_eq!((at(wide.ksi()), at(wide.ksi() * 1.000_001)), (false, true));
         assert_eq!(ask("0", None), Err(BucklingError::PitchNotPositive));
         assert_eq!(ask("1", Some(0.0)), Err(BucklingError::StressNotPositive));
     }

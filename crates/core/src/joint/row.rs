@@ -460,7 +460,7 @@ mod tests {
     use crate::joint::strength::Shear;
     use crate::length::Toleranced;
     use crate::material::Material;
-    use crate::practice::HANDBOOK;
+    use crate::practice::{Entered, EnteredJoint, HANDBOOK};
     use crate::prelude::length;
     use crate::rivet::part::Part;
     use crate::stack::Stack;
@@ -549,6 +549,36 @@ mod tests {
         let comparison = compare_rows(&found, &found);
         assert_eq!(comparison.ratio, Some(1.0), "{found:?}");
         assert!(comparison.findings.is_empty());
+    }
+
+    /// An outer sheet in double shear has half of each rivet's load: torn out at twice the load on the row.
+    #[test]
+    fn an_outer_sheet_in_double_shear_tears_out_under_twice_the_load() {
+        let rivet = Part::parse("MS20426AD4").unwrap();
+        let sheet = (Material::parse("2024-T3").unwrap(), length(".063"));
+        let strong = Force::from_lbf(5_000.0);
+        let mut entered = Entered::new();
+        let tested = EnteredJoint::new(&rivet, Preparation::Countersunk, sheet, strong, Basis::own(0));
+        entered.joint(tested).unwrap();
+        let practice = HANDBOOK.with_entered(&entered);
+        let torn = |stack: &Stack, shear| {
+            let driven = Some((Stress::from_ksi(300.0), Basis::own(0)));
+            let found = row_strength(&Made {
+                edge: length("1/4"),
+                pitch: Some(length("2")),
+                shear,
+                driven,
+                practice: &practice,
+                ..row(&rivet, stack)
+            });
+            let governing = found.unwrap().governing.unwrap();
+            assert_eq!((governing.mode, governing.layer), (RowMode::Rivets(Mode::TearOut), Some(1)));
+            governing.per_inch.force.lbf()
+        };
+        let (sunk, plain) = ((".063", Preparation::Countersunk), (".125", Preparation::Plain));
+        let single = torn(&stack(&[sunk, plain]), Shear::Single);
+        let double = torn(&stack(&[sunk, plain, (".063", Preparation::Plain)]), Shear::Double);
+        assert!((double - 2.0 * single).abs() < 1e-6 * double, "{double} {single}");
     }
 
     #[test]

@@ -1160,10 +1160,14 @@ impl Tally {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::installation::Installation;
     use crate::joint::margin::LoadKind;
+    use crate::length::Toleranced;
     use crate::material::SheetProperties;
     use crate::material::{Guarantee, SheetHeading};
     use crate::prelude::length;
+    use crate::rivet::part::Part;
+    use crate::stack::Stack;
 
     static HEADING: SheetHeading = SheetHeading {
         alloy: "2024",
@@ -1208,6 +1212,33 @@ mod tests {
     fn near(found: Option<Allowable>, by_hand: f64) {
         let found = found.expect("covered").force.lbf();
         assert!((found - by_hand).abs() < 1e-6 * by_hand, "{found}, by hand {by_hand}");
+    }
+
+    /// MIL-HDBK-5H table 8.1.2(a): a 1/8 rivet in its nominal hole of .1285. As wide as that counts as it is, without a word.
+    #[test]
+    fn a_hole_counts_as_wide_as_the_table_has_it_and_no_wider() {
+        let counted = |hole: &str| {
+            let rivet = Part::parse("MS20470AD4").unwrap();
+            let stack = Stack::parse("2024-T3:.063, 2024-T3:.063").unwrap();
+            let found = Installation::new(rivet, &stack)
+                .edge(length("1"))
+                .pitch(length("1"))
+                .in_hole(Toleranced::exactly(length(hole)));
+            let found = found.strength().unwrap();
+            (found.diameter.0, found.findings.has(Code::HoleAboveNominal))
+        };
+        assert_eq!(counted(".1285"), (length(".1285"), false));
+        assert_eq!(counted(".1286"), (length(".1285"), true));
+        assert_eq!(counted(".1284"), (length(".1284"), false));
+    }
+
+    #[test]
+    fn beside_a_test_the_hole_counts_where_it_is_wider_than_drilled() {
+        let counted = |hole: Option<&str>| counted_in_tests(length("1/8"), hole.map(length));
+        assert_eq!(counted(None), length("1/8"));
+        assert_eq!(counted(Some(".120")), length("1/8"));
+        assert_eq!(counted(Some(".1285")), length("1/8"));
+        assert_eq!(counted(Some(".1286")), length(".1286"));
     }
 
     #[test]

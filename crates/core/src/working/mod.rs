@@ -235,7 +235,7 @@ impl fmt::Display for ShownQuantity {
         let size = libm::fabs(number);
         let before = if size >= 1.0 { libm::floor(libm::log10(size)) as i32 } else { -1 };
         let after = if size > 0.0 && size < 1.0 { -libm::floor(libm::log10(size)) as i32 } else { 0 };
-        if size > 0.0 && (after > FIGURES || before > 11) {
+        if after > FIGURES || before > 11 {
             return write!(f, "{number:.5e}");
         }
         let decimals = match (self.is_length, size < 1.0) {
