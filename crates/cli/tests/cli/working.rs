@@ -425,6 +425,30 @@ fn a_group_comes_out_again() {
     }
 }
 
+/// Of a line from hole to hole only the slanting legs give width back: two of the four in a line through one rivet and four.
+#[test]
+fn a_leg_along_its_row_gives_nothing_back() {
+    let strip = "repair rows --rivet MS20470AD4 --sheets 2024-T3:.040,2024-T3:.063 --load 500 --counts 1-4 --across 3 --row-spacing 1/4";
+    let answer = asked(&format!("{strip} --edge 1/4")).expect("a strip");
+    let lines = list(&answer["result"]["rows"]["strip"]["lines"]);
+    let slanting = lines.iter().filter(|line| line["zigzag"] == true && line["holes"] == 5).count();
+    let legs = check(&answer).iter().filter(|step| step["rule"] == "strip-leg").count();
+    assert_eq!((slanting, legs), (2, 4));
+}
+
+/// With a shop's own rule for the diameter: two and a half times the sheet.
+#[test]
+fn a_patch_by_a_shops_rule_comes_out_again() {
+    let folder = tempfile::tempdir().unwrap();
+    let limits = "title = \"Shed\"\ndocument = \"card\"\n[[limit]]\nname = \"diameter-per-thickness-target\"\nvalue = \"5/2\"\nplace = \"1\"\n";
+    std::fs::write(folder.path().join("l.toml"), limits).unwrap();
+    let typed = "repair patch --sheet clad_2024-T3:.040in --hole 2inx1.5in --limits l.toml --working --format json";
+    let run = shophead_with(typed, |command| command.current_dir(folder.path()));
+    let answer = run.json(run.status.unwrap());
+    let wanted = check(&answer).iter().find(|step| step["rule"] == "diameter-for-sheet").expect("the rule");
+    assert_eq!(wanted["result"]["printed"], "0.1", "{wanted}");
+}
+
 #[test]
 fn the_seams_of_a_panel_come_out_again() {
     let folder = tempfile::tempdir().unwrap();
