@@ -24,7 +24,7 @@ use shophead_job::read::{GroupPoint, MAX_COUNT, MAX_SPARES_PERCENT, read_layer};
 
 use crate::exit::Stop;
 
-/// What was read of the texts before: a file has a few rivets and materials and thousands of cells that name them.
+/// What was read of the texts before: a file has a few rivets and materials and thousands of cells that name them. What it spares: benches/ratios.md.
 struct Known<K, T>(Vec<(K, T)>);
 
 impl<K, T: Copy> Known<K, T> {
