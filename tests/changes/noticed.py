@@ -31,7 +31,7 @@ HANDHELD = [["-p", "shophead-handheld", "--lib"], ["-p", "shophead-tests", "--te
 FEW = {"PROPTEST_CASES": os.environ.get("PROPTEST_CASES", "64"), "PROPTEST_MAX_SHRINK_ITERS": "0", "PROPTEST_RNG_SEED": "20470"}
 ENVIRONMENT = os.environ | FEW | {"CARGO_TARGET_DIR": os.environ.get("CARGO_TARGET_DIR", str(WORK / "built"))}
 # Longer than any of these takes; what hangs is noticed.
-PATIENCE = 600
+PATIENCE = 300
 HANGS = "it does not end well"
 
 
