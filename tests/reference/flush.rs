@@ -8,6 +8,7 @@ use shophead::length::Length;
 use shophead::material::{Guarantee, SheetHeading, SheetProperties, Strengths};
 use shophead::quantity::Stress;
 use shophead::rivet::Head;
+use shophead_tests::prelude::material;
 use shophead_tests::{Comparison, Row, fixture};
 
 use crate::joint::length;
@@ -161,5 +162,32 @@ fn a_sheet_that_lacks_one_strength_takes_no_row() {
             lacks[weaker] -= 1;
             assert_eq!(figure(preparation, eighth, thickness, lacks), None, "{preparation:?} {lacks:?}");
         }
+    }
+}
+
+/// In the sheet that a row names, or a temper of it that is at least as strong, the row's own words carry it; in another that is only stronger
+/// it is practice.
+#[test]
+fn a_row_names_its_sheet() {
+    let eighth = Length::from_64ths(8);
+    let rests_on = |sheet: &str, preparation, thickness: &str| {
+        let thickness = Length::parse(thickness).expect("a thickness");
+        let sheet = Strengths::from(material(sheet).properties(thickness).expect("published"));
+        let (row, basis) = flush_table::flush_row(eighth, preparation, &sheet, thickness)?;
+        Some(if basis == row.basis { "its row" } else { "practice" })
+    };
+    for (sheet, preparation, wanted) in [
+        ("2024-T3", Preparation::Countersunk, Some("its row")),
+        ("clad 2024-T3", Preparation::Countersunk, Some("its row")),
+        ("clad 2024-T42", Preparation::Countersunk, Some("its row")),
+        // A recalled row is no more than practice makes of it.
+        ("7075-T6", Preparation::Countersunk, Some("its row")),
+        ("6061-T6", Preparation::Countersunk, None),
+        ("2024-T3", Preparation::Dimpled, Some("its row")),
+        ("7075-T6", Preparation::Dimpled, Some("practice")),
+        // Dimpled, the rows name T3 alone, and this is weaker.
+        ("clad 2024-T42", Preparation::Dimpled, None),
+    ] {
+        assert_eq!(rests_on(sheet, preparation, ".063"), wanted, "{sheet} {preparation:?}");
     }
 }
