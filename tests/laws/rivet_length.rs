@@ -6,7 +6,7 @@
 //! nothing overflows.
 
 use proptest::prelude::*;
-use shophead::finding::Code;
+use shophead::finding::{Code, Finding, Findings};
 use shophead::installation::Installation;
 use shophead::length::{Interval, Length, Toleranced};
 use shophead::practice::{BUILT_IN, Case, LengthRounding, Name, Practice};
@@ -331,6 +331,12 @@ proptest! {
         let tail = asked.practice.length(Name::TailGreatest, &Case::for_part(&asked.rivet)).expect("known").value;
         let bulge = if asked.is_dimpled() { asked.sunk()[0] } else { 0 };
         prop_assert!(length - asked.stack.grip().nominal().nanometres() - bulge <= tail.nanometres());
+        // A rivet of that length that is there already is told the same of what is too much at the ends of its tolerances.
+        let assessed = asked.question().assess(nm(length)).expect("sizes");
+        for code in [Code::HeadTooLarge, Code::TailTooLong] {
+            let notes = |findings: &Findings| findings.iter().filter(|found| found.code() == code).copied().collect::<Vec<Finding>>();
+            prop_assert_eq!(notes(&assessed.findings), notes(&answer.findings));
+        }
     }
 
     /// Where one length suits every hole there is nothing to tell apart. Where none does, what is said of a range of holes is within limits in each
