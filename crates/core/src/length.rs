@@ -1268,6 +1268,9 @@ mod tests {
             for divisor in edges.into_iter().chain(edges.map(|edge| -edge)).chain([i128::from(i64::MIN)]) {
                 let whole = dividend.checked_div(divisor).unwrap_or(0);
                 assert_eq!(quotient(dividend, divisor), whole, "{dividend} / {divisor}");
+                // As a small target divides, whatever this one does.
+                let wide = wide_quotient(dividend.unsigned_abs(), divisor.unsigned_abs());
+                assert_eq!(wide, whole.unsigned_abs(), "{dividend} / {divisor}");
             }
         }
     }

@@ -361,13 +361,9 @@ fn zigzag(row: &Made<'_, '_>, layer: &Layer, cut: Option<Cut>) -> Option<Allowab
     })
 }
 
-/// The lesser of two net sections; of two that are alike the straight one.
+/// The lesser of two net sections; of two that are alike the straight one. The zigzag's rule is recalled: it rests on nothing better than the other.
 fn weaker_section(straight: Allowable, zigzag: Allowable) -> Allowable {
-    if zigzag.force < straight.force {
-        Allowable { basis: zigzag.basis.weaker(straight.basis), ..zigzag }
-    } else {
-        straight
-    }
+    if zigzag.force < straight.force { zigzag } else { straight }
 }
 
 /// What is left when `lost` is cut away; a countersink may cut more away than there is.
