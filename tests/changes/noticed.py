@@ -120,6 +120,10 @@ def must_pass(some, failed):
         raise SystemExit(f"fails without a change: {' '.join(some)}: {failed}")
 
 
+def mismatched(message):
+    return (message["message"]["code"] or {}).get("code") == "E0308"
+
+
 def place(changes, packages):
     """Puts all into the tree that can stand behind a switch there. Gives their numbers."""
     changes = [{name: change[name] for name in ("number", "file", "genre", "span", "replacement")} for change in changes]
@@ -143,6 +147,9 @@ def place(changes, packages):
                 if within:
                     smallest = min(one["end"] - one["start"] for one in within)
                     wrong |= {one["number"] for one in within if one["end"] - one["start"] == smallest}
+                elif mismatched(message) and (before := [one for one in there if one["end"] <= span["byte_start"]]):
+                    # Of a function that gives one of two types it is complained where it ends.
+                    wrong.add(max(before, key=lambda one: one["start"])["number"])
                 elif behind := [one for one in there if one["start"] > span["byte_start"]]:
                     # A match that lacks an arm is complained of where it begins.
                     wrong.add(min(behind, key=lambda one: one["start"])["number"])

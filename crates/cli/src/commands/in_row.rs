@@ -7,6 +7,7 @@ use shophead::joint::flexibility::Formula;
 use shophead::joint::lap::{LapError, Shared};
 use shophead::joint::layers::{LayerShare, Layers, StackRowsError};
 use shophead::joint::row::RowStrength;
+use shophead::joint::sharing::ELASTIC_ONLY;
 use shophead::joint::sharing::{Passing, Transfer};
 use shophead::joint::strength::Shear;
 use shophead::length::Length;
@@ -152,6 +153,9 @@ impl InRow {
         }
         for shared in self.shared() {
             finds.all(rivet, &shared.sharing.findings);
+        }
+        if !self.stacked.is_empty() {
+            finds.one(rivet, &ELASTIC_ONLY);
         }
     }
 
