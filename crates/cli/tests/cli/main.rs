@@ -29,6 +29,7 @@ mod played;
 mod promises;
 mod repair;
 mod riddles;
+mod said;
 mod schema;
 mod settings;
 mod streams;

@@ -74,6 +74,16 @@ impl Bench {
     }
 }
 
+/// A row that has to be referred is what a survey ends with, whatever its holes measure.
+#[test]
+fn a_row_that_is_referred_is_said_at_the_end() {
+    let job = JOB.replace("secondary", "primary").replace("edge = \"7/16\"\n", "");
+    let (status, out, _) = Bench::new(&job).survey("q\n");
+    assert!(status == Some(1) && out.contains("To be referred: row K1."), "{status:?} {out}");
+    let (status, out, _) = Bench::new(JOB).survey("q\n");
+    assert!(status == Some(0) && !out.contains("To be referred"), "{status:?} {out}");
+}
+
 #[test]
 fn a_conversation_reads_the_same_through_a_pipe() {
     let bench = Bench::new(JOB);

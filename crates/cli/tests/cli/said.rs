@@ -1,0 +1,146 @@
+//! Whatever the core finds of a repair or an answer stands in what the command says.
+
+use std::collections::BTreeSet;
+
+use serde_json::Value;
+use shophead::finding::Finding;
+use shophead::joint::margin::{Factors, Load, LoadKind};
+use shophead::length::Length;
+use shophead::quantity::{Force, Stress};
+use shophead::repair::in_row::{LaidRows, in_row};
+use shophead::repair::strip::{CountedQuery, CountedRow, InPlace, counted};
+use shophead::rivet::part::Part;
+use shophead::stack::Stack;
+
+use crate::depth::with_files;
+use crate::shophead;
+
+/// Codes with how serious they are.
+type Said = BTreeSet<(String, String)>;
+
+fn of_core<'f>(findings: impl IntoIterator<Item = &'f Finding>) -> Said {
+    findings.into_iter().map(|found| (found.code().to_string(), found.severity().to_string())).collect()
+}
+
+fn of_answer(answer: &Value) -> Said {
+    let word = |value: &Value| value.as_str().expect("a word").to_owned();
+    let findings = answer["findings"].as_array().expect("a list").iter();
+    findings.map(|found| (word(&found["code"]), word(&found["severity"]))).collect()
+}
+
+fn length(text: &str) -> Length {
+    Length::parse(text).expect(text)
+}
+
+#[test]
+fn rows_say_what_the_core_finds_of_them() {
+    for (rivet, sheets, edge, pitch, rows) in [
+        ("MS20470AD4", "2024-T3:.040,2024-T3:.063", "1/4", "1", 2),
+        ("MS20470AD4", "2024-T3:.040,2024-T3:.063", "3/16", "1/4", 3),
+        ("MS20470AD6", "2024-T3:.020,2024-T3:.020", "3/8", "1", 1),
+        ("MS20426AD4", "2024-T3:.063:countersunk,2024-O:.063", "1/4", "1", 2),
+    ] {
+        let stack = Stack::parse(sheets).expect("sheets");
+        let laid = LaidRows::new(Part::parse(rivet).expect("a part"), &stack, length(edge), length(pitch));
+        let found = in_row(&laid.rows(rows).apart(length("3/4"))).expect("rows");
+        let typed = format!(
+            "repair rows --rivet {rivet} --sheets {sheets} --edge {edge} --pitch {pitch} --rows {rows} --row-spacing 3/4 --format json"
+        );
+        let run = shophead(&typed);
+        let said = of_answer(&run.json(run.status.expect("a status")));
+        let wanted = of_core(&found.findings);
+        assert!(!wanted.is_empty() && wanted.is_subset(&said), "{typed}: {wanted:?} in {said:?}");
+    }
+}
+
+#[test]
+fn a_strip_says_what_the_core_finds_of_it() {
+    let (mut lacking, mut overloaded) = (0, 0);
+    for (sheet, rivet_fsu, load) in
+        [("2024-T3:.040", None, 300.0), ("2024-T3:.040", None, 9_000.0), ("2024-O:.040", Some(34.0), 300.0)]
+    {
+        let (rivet, stack) = (Part::parse("MS20470AD4").expect("a part"), Stack::parse(&format!("{sheet},{sheet}")));
+        let (stack, rows) = (stack.expect("sheets"), [CountedRow::new(2, rivet), CountedRow::new(3, rivet)]);
+        let load = (Load { force: Force::from_lbf(load), kind: LoadKind::Limit }, Factors::SEAM);
+        let ftu = Stress::from_ksi(60.0);
+        let given = InPlace::default().ftu(Some(ftu)).rivet_fsu(rivet_fsu.map(Stress::from_ksi));
+        let query = CountedQuery::new(rivet, &rows, &stack, length("2"), length("3/4"), length("5/16"));
+        let mut wanted = Vec::new();
+        counted(&query.given(given).load(Some(load)), &mut |_, found| wanted.push(*found)).expect("a strip");
+        let given = rivet_fsu.map_or_else(String::new, |fsu| format!(" --rivet-fsu {fsu}ksi"));
+        let typed = format!(
+            "repair rows --rivet MS20470AD4 --sheets {sheet},{sheet} --counts 2-3 --across 2 --row-spacing 3/4 --edge 5/16 \
+             --ftu 60ksi{given} --load {} --format json",
+            load.0.force.lbf()
+        );
+        let run = shophead(&typed);
+        let said = of_answer(&run.json(run.status.expect("a status")));
+        let wanted = of_core(&wanted);
+        lacking += u32::from(wanted.iter().any(|(code, _)| code == "strength-not-published"));
+        overloaded += u32::from(wanted.iter().any(|(code, _)| code == "margin-negative"));
+        assert!(wanted.is_subset(&said), "{typed}: {wanted:?} in {said:?}");
+    }
+    assert!(lacking > 0 && overloaded > 0, "{lacking} {overloaded}");
+}
+
+/// What cannot be weighed is said to be light by nobody.
+#[test]
+fn a_sheet_without_a_density_is_said_to_have_none() {
+    let seams = concat!(env!("CARGO_MANIFEST_DIR"), "/../job/demo/hull-side/seams.csv");
+    for typed in [
+        format!("repair panel {seams} --skin 2024-O:.040 --size 24x18"),
+        "repair splice stringer --shape angle --material 2017 --leg .6x.040 --leg .6x.040 --gap 1".to_owned(),
+    ] {
+        let run = shophead(&format!("{typed} --format json"));
+        let said = of_answer(&run.json(run.status.expect("a status")));
+        assert!(said.contains(&("density-not-known".to_owned(), "note".to_owned())), "{typed}: {said:?}");
+    }
+}
+
+/// A row and a hole in primary structure, referred, and answered with another rivet.
+const ANSWERED: &str = "title = \"Panel\"\nanswers = \"a.csv\"\nholes = \"h.csv\"\n[[row]]\nname = \"K1\"\nstructure = \"primary\"\n\
+    member = \"spar-cap\"\ninstalled = \"MS20470AD4-5\"\nrivet = \"MS20470AD6\"\ncount = 5\nedge = \"1/4\"\npitch = \"1\"\n\
+    layers = [{ role = \"skin\", material = \"2024-T3\", thickness = \".063\" }, { role = \"cap\", material = \"2024-T3\", \
+    thickness = \".080\" }]\n";
+
+/// What speaks against the rivet of an answer is said beside the answer, no more serious than a caution: somebody decided it.
+#[test]
+fn what_speaks_against_an_answer_is_said_beside_it() {
+    let holes = "row,hole,major,minor,damage\nK1,2,.215,.215,sound\n";
+    let answers = "row,hole,answer,by,document,date,finding,measured,rivet,drill,note\n\
+        K1,,rivet,A Example,concession 1,2026-11-25,edge-distance-short,0.25,MS20470AD5,,\n\
+        K1,,rivet,A Example,concession 1,2026-11-25,strength-not-published,none,MS20470AD5,,\n\
+        K1,2,rivet,A Example,concession 2,2026-11-25,hole-over-limit edge-distance-short,0.215,MS20470AD8,F,\n";
+    let run =
+        with_files(&[("job.toml", ANSWERED), ("h.csv", holes), ("a.csv", answers)], "plan job.toml --format json");
+    let plan = run.json(run.status.expect("a status"));
+    let short = |subject: &str, needs: f64| {
+        let findings = plan["findings"].as_array().expect("a list").iter();
+        let of_it = |found: &&Value| found["subject"] == subject && found["code"] == "edge-distance-short";
+        let needed = |found: &&Value| found["limit"]["in"].as_f64().is_some_and(|limit| (limit - needs).abs() < 1e-9);
+        findings.filter(of_it).find(needed).map(|found| found["severity"].clone())
+    };
+    // Of the rivets as planned, then of those in the answers.
+    assert_eq!((short("row K1", 0.375), short("row K1", 0.3125)), (Some("refer".into()), Some("caution".into())));
+    let hole = "row K1 hole 2";
+    assert_eq!((short(hole, 0.375), short(hole, 0.5)), (Some("refer".into()), Some("caution".into())));
+}
+
+/// Six rows of larger rivets are weaker than of those before: the sheet between the holes goes first, which no single rivet tells.
+#[test]
+fn a_row_that_its_larger_holes_weaken_is_referred() {
+    let row = |rivet: &str| {
+        format!(
+            "title = \"t\"\n[[row]]\nname = \"R\"\nstructure = \"secondary\"\nmember = \"other\"\ninstalled = \"MS20470AD4-5\"\n\
+             rivet = \"{rivet}\"\nlayers = [{{ role = \"skin\", material = \"2024-T3\", thickness = \".040\" }}, {{ role = \"tab\", \
+             material = \"2024-T3\", thickness = \".063\" }}]\ncount = 20\npitch = \"3/4\"\nedge = \"1/2\"\n\
+             rows-in-pattern = 6\ntransverse-pitch = \"3/4\"\n"
+        )
+    };
+    let weaker = ("weaker-than-before".to_owned(), "refer".to_owned());
+    for (rivet, is_weaker) in [("MS20470AD6", true), ("MS20470AD4", false)] {
+        let run = with_files(&[("job.toml", &row(rivet))], "plan job.toml --format json");
+        let said = of_answer(&run.json(run.status.expect("a status")));
+        assert_eq!(said.contains(&weaker), is_weaker, "{said:?}");
+    }
+}
