@@ -9,6 +9,7 @@ mod card;
 mod csv;
 mod columns;
 mod depth;
+mod drawn;
 mod errors;
 mod facts;
 mod examples;
