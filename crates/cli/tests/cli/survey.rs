@@ -74,6 +74,31 @@ impl Bench {
     }
 }
 
+/// Holes that their pattern cannot take are referred as they are measured, and once somebody has answered about them no more.
+#[test]
+fn a_full_pattern_that_was_answered_is_full_no_more() {
+    let job = JOB.replace("holes =", "answers = \"answers.csv\"\nholes =").replace("count = 1000", "count = 60");
+    let bench = Bench::new(&job);
+    let typed: Vec<String> = (1..60).step_by(2).map(|hole| format!("j {hole}\n.172 .168\n")).collect();
+    let referred = |out: &str| {
+        let out = out.split_whitespace().collect::<Vec<_>>().join(" ");
+        Some(out.rsplit_once("To be referred: ")?.1.split_once('.')?.0.to_owned())
+    };
+    let (status, out, _) = bench.survey(&(typed.concat() + "q\n"));
+    assert!(status == Some(1) && out.contains("PATTERN FULL. Refer K1 "), "{out}");
+    let names = referred(&out).expect("too many steps for a pattern");
+    for name in names.split(", ") {
+        let hole = name.strip_prefix("K1 ").expect("a hole of the row");
+        let typed =
+            format!("answer job.toml --row K1 --hole {hole} --answer oversize --by A --document c17 --date 2026-11-24");
+        assert!(bench.command(&typed).output().expect("it runs").status.success(), "{name}");
+    }
+    // Measured again, the pattern is gone through again.
+    let (status, out, _) = bench.survey("j 1\n.172 .168\nq\n");
+    assert_eq!((status, referred(&out)), (Some(0), None), "{out}");
+    assert!(!out.contains("PATTERN FULL"), "{out}");
+}
+
 /// A row that has to be referred is what a survey ends with, whatever its holes measure.
 #[test]
 fn a_row_that_is_referred_is_said_at_the_end() {
