@@ -144,3 +144,43 @@ fn a_row_that_its_larger_holes_weaken_is_referred() {
         assert_eq!(said.contains(&weaker), is_weaker, "{said:?}");
     }
 }
+
+/// Holes of a row that wait for the same answer are told together, and each step that fails says why.
+#[test]
+fn holes_that_wait_for_the_same_are_told_together() {
+    let job = ANSWERED.replace("answers = \"a.csv\"\n", "").replace("rivet = \"MS20470AD6\"\n", "");
+    let holes = "row,hole,major,minor,damage\nK1,2,.215,.215,\nK1,3,.1285,.1285,cracked\nK1,5,.1285,.1285,cracked\n"
+        .replace("damage", "condition");
+    let files = [("job.toml", job.as_str()), ("h.csv", holes.as_str())];
+    let order = with_files(&files, "order job.toml --format json").json(1);
+    let left = order["result"]["not_ordered"].as_array().expect("a list").iter();
+    let left: Vec<_> = left.map(|left| left["holes"].to_string()).collect();
+    assert_eq!(left.len(), 2, "{left:?}");
+    let text = with_files(&files, "plan job.toml --row K1");
+    assert!(text.printed(1).contains("keep: Hole .215 is too large for this rivet"), "{text}");
+}
+
+/// A column that is called otherwise is nobody's to read: what says in it that a hole or a head is bad is refused, not passed over.
+#[test]
+fn a_condition_in_a_column_that_is_not_read_is_refused() {
+    let job = ANSWERED.replace("answers = \"a.csv\"\n", "").replace("rivet = \"MS20470AD6\"\n", "");
+    let plan = |holes: &str| with_files(&[("job.toml", &job), ("h.csv", holes)], "plan job.toml");
+    let unread = plan("row,hole,major,minor,damage\nK1,3,.1285,.1285,cracked\n");
+    assert!(
+        unread.refused().contains("\"cracked\" is a condition, but this column is not read\n --> h.csv:2:18"),
+        "{unread}"
+    );
+    // Beside the condition, and in a remark, it is a word like any other.
+    plan("row,hole,major,minor,condition,damage\nK1,3,.1285,.1285,cracked,cracked\n").printed(1);
+    plan("row,hole,major,minor,seen\nK1,3,.1285,.1285,not cracked\n").printed(0);
+    let heads = "row,hole,diameter,height,seen\nK1,3,.19,.06,loose\n";
+    let files = [("job.toml", job.as_str()), ("h.csv", "row,hole,major\n"), ("d.csv", heads)];
+    let inspected = with_files(&files, "inspect job.toml d.csv");
+    assert!(inspected.refused().contains("\"loose\" is a condition, but this column is not read"), "{inspected}");
+}
+
+#[test]
+fn a_hole_that_no_length_suits_is_one_hole() {
+    let one = shophead("length --diameter 3/32 --layers 1.25in --hole .098");
+    assert!(one.printed(1).contains("\nhole              no length within limits"), "{one}");
+}

@@ -1115,6 +1115,16 @@ mod tests {
         with_plan(job, |plan| sheets(plan, Units::Inches).into_iter().map(|sheet| sheet.title).collect())
     }
 
+    /// Letters of 9.9 in a width of 720 less 14 on either side: 69 of them, the last for what was left out.
+    #[test]
+    fn a_title_that_is_too_long_is_cut_at_the_margin() {
+        let long = job_text("count = 1\n").replace("\"T\"", &format!("\"{}\"", "x".repeat(100)));
+        let none = |_: &Path| Err(std::io::ErrorKind::NotFound.into());
+        let job = Job::read_from(long.into(), Path::new("job.toml"), &none).expect("a job");
+        let svg = with_plan(&job, |plan| map(plan, Units::Inches));
+        assert!(svg.contains(&format!(">{}…</text>", "x".repeat(68))), "{svg}");
+    }
+
     #[test]
     fn every_mark_has_a_letter_a_meaning_and_a_shape_of_its_own() {
         let shape = |mark: Mark| {

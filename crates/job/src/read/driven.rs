@@ -5,7 +5,7 @@ use std::collections::HashMap;
 use shophead::length::{Interval, Length};
 use shophead::upset::{Defect, DefectKind};
 
-use super::holes::{RowKey, by_name, length, refuse_cut_off, taken, which_hole};
+use super::holes::{RowKey, by_name, is_condition_read, length, refuse_cut_off, taken, which_hole};
 use super::keys::DRIVEN_FILE;
 use super::sheet::{Cell, Record, sheet};
 use super::source::{Source, nearest_or_all, quoted};
@@ -143,6 +143,11 @@ fn line(
     let measure = |name: &str| cell(name).map_or(Some(None), |cell| measure(source, cell, name).map(Some));
     let (diameter, height) = (measure("diameter"), measure("height"));
     let taken = taken(source, cell);
+    let is_bad =
+        |text: &str| !text.is_empty() && text.split_whitespace().all(|word| word.parse::<DefectKind>().is_ok());
+    if !is_condition_read(source, record, cell("condition"), is_bad) {
+        return None;
+    }
     let seen = cell("condition").map_or(Some(Vec::new()), |cell| seen(source, cell));
     if ["diameter", "height", "condition"].iter().all(|name| cell(name).is_none()) {
         let help = "measure the head, or write sound in the column condition when it was looked at only";

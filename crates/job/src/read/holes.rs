@@ -112,10 +112,7 @@ pub(super) fn file(source: &Source<'_>, rows: &[RowKey]) -> Option<HolesFile> {
     let mut records = Vec::new();
     let (width, columns) = every_line(source, rows, &mut SaidHoles::default(), |line, _| {
         let Line { row, number, hole, record } = line;
-        let is_known = |index: usize| (0..HOLES_FILE.names.len()).any(|column| record.place(column) == Some(index));
-        let others = record.cells.iter().enumerate();
-        let others = others.filter(|(index, cell)| !is_known(*index) && !cell.text.is_empty());
-        let others = others.map(|(index, cell)| (index, cell.text.clone())).collect();
+        let others = record.others().map(|(index, cell)| (index, cell.text.clone())).collect();
         records.push(HoleRecord { row, number, hole, others });
     })?;
     Some(HolesFile { width, columns: std::array::from_fn(|column| *columns.get(column)?), records })
@@ -230,6 +227,11 @@ fn line(
     if is_cleared {
         return Some((row?.0, number?, None));
     }
+    if !is_condition_read(source, record, cell("condition"), |text| {
+        text.parse().is_ok_and(|found: Damage| found != Damage::None)
+    }) {
+        return None;
+    }
     let is_gauged = cell("condition").is_some_and(|cell| cell.text == GAUGED);
     let major = required(source, record, 2, "major").and_then(|cell| width(source, cell, "major"));
     let minor = cell("minor").map_or(Some(None), |cell| width(source, cell, "minor").map(Some));
@@ -278,6 +280,21 @@ fn line(
     let remark = cell("remark").map(|cell| original(&cell.text).to_owned()).unwrap_or_default();
     let hole = MeasuredHole { number, as_found, opened, before: None, remark, taken: taken? };
     Some((row, number, Some(hole)))
+}
+
+/// A column by another name is carried through unread: not where it says that something is bad and the column `condition` says nothing. False then.
+pub(super) fn is_condition_read(
+    source: &Source<'_>,
+    record: &Record,
+    condition: Option<&Cell>,
+    is_bad: impl Fn(&str) -> bool,
+) -> bool {
+    let unread = record.others().map(|(_, cell)| cell).find(|cell| condition.is_none() && is_bad(&cell.text));
+    if let Some(unread) = unread {
+        let message = format!("{} is a condition, but this column is not read", quoted(&unread.text));
+        source.mistake(unread.span.clone(), message, "name the column condition");
+    }
+    unread.is_none()
 }
 
 /// Who measured something, when and with what: the columns by, date and gauge.

@@ -40,6 +40,12 @@ impl Record {
         *self.columns.get(column)?
     }
 
+    /// What stands in columns that were not asked for, with their places.
+    pub(super) fn others(&self) -> impl Iterator<Item = (usize, &Cell)> {
+        let is_known = |index: usize| self.columns.iter().any(|column| *column == Some(index));
+        self.cells.iter().enumerate().filter(move |(index, cell)| !is_known(*index) && !cell.text.is_empty())
+    }
+
     /// The cell of the n-th column asked for, if the file has it and anything stands in it.
     pub(super) fn filled(&self, column: usize) -> Option<&Cell> {
         let index = self.place(column)?;
