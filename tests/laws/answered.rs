@@ -45,7 +45,7 @@ fn survey() -> impl Strategy<Value = Vec<(usize, u32, i64, i64, &'static str)>> 
 
 fn holes(survey: &[(usize, u32, i64, i64, &str)], wider: i64) -> String {
     let bare = job("row,hole,major\n", "");
-    let mut text = String::from("row,hole,major,minor,damage\n");
+    let mut text = String::from("row,hole,major,minor,condition\n");
     for (row, hole, over, round, damage) in survey {
         let row = &bare.rows[row % bare.rows.len()];
         let hole = hole.min(&row.count);
