@@ -3,7 +3,7 @@
 //! | module | answers |
 //! |---|---|
 //! | [`strength`] | what one rivet carries in these sheets, and what fails first |
-//! | [`stack`] | the same for a rivet through a stack of layers |
+//! | [`through`] | the same for a rivet through a stack of layers |
 //! | [`margin`] | how much is left under a load, with which factors |
 //! | [`compare`] | whether a new rivet is as strong as the one it replaces; which alloy may stand in for which |
 //! | [`splice`] | rivets an inch, in total and in rows: by the published tables and from one's own strengths |

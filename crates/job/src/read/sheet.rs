@@ -42,7 +42,7 @@ impl Record {
 
     /// What stands in columns that were not asked for, with their places.
     pub(super) fn others(&self) -> impl Iterator<Item = (usize, &Cell)> {
-        let is_known = |index: usize| self.columns.iter().any(|column| *column == Some(index));
+        let is_known = |index: usize| self.columns.contains(&Some(index));
         self.cells.iter().enumerate().filter(move |(index, cell)| !is_known(*index) && !cell.text.is_empty())
     }
 
