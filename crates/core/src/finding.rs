@@ -508,14 +508,14 @@ impl<const N: usize> Findings<N> {
     /// How many there are.
     ///
     /// ```
-    /// use shophead::basis::Basis;
-    /// use shophead::finding::{Code, Finding, Findings, Severity};
-    /// let edge = Finding::new(Code::NotChecked, Severity::Caution, Basis::AC43_BLIND);
-    /// let mut found: Findings = Findings::new();
-    /// assert_eq!((found.len(), found.is_empty()), (0, true));
-    /// found.push(edge);
-    /// found.push(edge);
-    /// assert_eq!(found.len(), 1);
+    /// use shophead::installation::Installation;
+    /// use shophead::rivet::part::Part;
+    /// use shophead::stack::Stack;
+    /// let skins = Stack::parse("2024-T3:.040, 2024-T3:.063")?;
+    /// let found = Installation::new(Part::parse("MS20470AD4")?, &skins).length()?.findings;
+    /// assert_eq!(found.len(), found.iter().count());
+    /// assert_eq!(found.is_empty(), found.len() == 0);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     #[must_use]
     pub fn len(&self) -> usize {
