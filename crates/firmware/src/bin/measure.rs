@@ -15,7 +15,7 @@ use shophead::installation::Installation;
 use shophead::joint::flexibility::Formula;
 use shophead::joint::lap::{ALUMINIUM_RIVET, LapRows, shared};
 use shophead::joint::row::RowStrength;
-use shophead::joint::sharing::{Bay, Envelope, MAX_ROWS, SharingRow, Sharing, Transfer, share_into};
+use shophead::joint::sharing::{Bay, Envelope, MAX_ROWS, Sharing, SharingRow, Transfer, share_into};
 use shophead::joint::strength::JointStrength;
 use shophead::length::Length;
 use shophead::pattern::{Demand, PatternLimits, choose};
