@@ -4,15 +4,14 @@ use shophead::basis::Basis;
 use shophead::finding::{Code, Severity};
 use shophead::joint::splice::{Critical, SpliceMember};
 use shophead::joint::strength::Allowable;
-use shophead::material::Material;
 use shophead::practice::HANDBOOK;
 use shophead::quantity::Force;
 use shophead::repair::count::{By, Rate, bolt_rate, rate};
-use shophead_tests::prelude::{length, part};
+use shophead_tests::prelude::{length, material, part};
 
-fn counted(material: &str, thickness: &str, rivet: &str, carries: Option<Allowable>, by: By) -> Rate {
-    let material = Material::parse(material).expect(material);
-    rate(material, length(thickness), &part(rivet), SpliceMember::SingleLap, carries, by, &HANDBOOK).expect("a count")
+fn counted(sheet: &str, thickness: &str, rivet: &str, carries: Option<Allowable>, by: By) -> Rate {
+    rate(material(sheet), length(thickness), &part(rivet), SpliceMember::SingleLap, carries, by, &HANDBOOK)
+        .expect("a count")
 }
 
 fn said(rate: &Rate) -> Vec<(Code, Severity)> {
@@ -96,8 +95,7 @@ fn what_is_missing_for_a_count_by_strength_is_named() {
 #[test]
 fn bolts_are_counted_by_the_table_that_is_asked() {
     let bolts = |thickness, by| {
-        let material = Material::parse("clad 2024-T3").expect("known");
-        bolt_rate(material, length(thickness), SpliceMember::Other, by).expect("a count")
+        bolt_rate(material("clad 2024-T3"), length(thickness), SpliceMember::Other, by).expect("a count")
     };
     let counted = |thickness, by| (bolts(thickness, by).per_inch, bolts(thickness, by).from);
     assert_eq!(counted(".102", By::Table), (Some(3.4), Some(By::Table)));

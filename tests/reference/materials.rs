@@ -6,6 +6,7 @@ use shophead::material::{DrivenShear, EnteredSheet, HeatTreatment, Material, Riv
 use shophead::practice::{EnterError, Entered};
 use shophead::quantity::Stress;
 use shophead::rivet::CATALOGUE;
+use shophead_tests::prelude::{length, material};
 use shophead_tests::{Comparison, Row, fixture};
 
 /// Exact: a printed ksi or msi comes back from the library as it was put in.
@@ -345,20 +346,17 @@ fn every_published_treatment_before_driving_is_carried_with_its_figures() {
 /// Of one material a thickness has one figure: two that a shop enters may lie beside each other, not share as much as an end.
 #[test]
 fn two_entered_sheets_have_no_thickness_in_common() {
-    let length = |thousandths: u16| Length::from_ten_thousandths(thousandths * 10);
-    let sheet = |name: &str, from, to| {
-        let material = Material::parse(name).expect("known");
-        EnteredSheet::new(material, Basis::own(0)).between(length(from), length(to))
-    };
-    let first = sheet("2024-O", 20, 40);
+    let sheet =
+        |name: &str, from, to| EnteredSheet::new(material(name), Basis::own(0)).between(length(from), length(to));
+    let first = sheet("2024-O", ".020", ".040");
     for (other, is_twice) in [
-        (sheet("2024-O", 40, 63), true),
-        (sheet("2024-O", 10, 20), true),
-        (sheet("2024-O", 25, 32), true),
-        (sheet("2024-O", 10, 63), true),
-        (sheet("2024-O", 41, 63), false),
-        (sheet("2024-O", 10, 19), false),
-        (sheet("2014-T6", 20, 40), false),
+        (sheet("2024-O", ".040", ".063"), true),
+        (sheet("2024-O", ".010", ".020"), true),
+        (sheet("2024-O", ".025", ".032"), true),
+        (sheet("2024-O", ".010", ".063"), true),
+        (sheet("2024-O", ".041", ".063"), false),
+        (sheet("2024-O", ".010", ".019"), false),
+        (sheet("2014-T6", ".020", ".040"), false),
     ] {
         let mut entered = Entered::new();
         entered.sheet(first).expect("the first");

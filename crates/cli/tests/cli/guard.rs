@@ -1,5 +1,7 @@
 //! Joints that an answer once let through, or judged by less than all that counts.
 
+use std::collections::BTreeSet;
+
 use serde_json::Value;
 
 use crate::depth::{codes, near, with_files};
@@ -314,13 +316,10 @@ fn rows_through_a_pack_share_plane_by_plane() {
         "repair rows {pack} --edge .3 --pitch .75 --rows 4 --row-spacing .5 --load 900 --across .75 --from 1 --to 3 --format json"
     ));
     let rows = rows.json(rows.status.expect("a status"));
-    let codes = |answer: &serde_json::Value| -> std::collections::BTreeSet<String> {
-        let findings = answer["findings"].as_array().expect("a list").iter();
-        findings.map(|found| found["code"].as_str().expect("a word").to_owned()).collect()
-    };
     // What is said of the rivet and of the shares is the same, whoever asks.
-    assert_eq!(codes(&joint), codes(&rows), "{run}");
-    assert!(codes(&rows).contains("elastic-shares-only") && codes(&rows).len() > 1, "{run}");
+    let [of_joint, of_rows] = [&joint, &rows].map(|answer| codes(answer).into_iter().collect::<BTreeSet<_>>());
+    assert_eq!(of_joint, of_rows, "{run}");
+    assert!(of_rows.contains("elastic-shares-only") && of_rows.len() > 1, "{run}");
     let sharing = &joint["result"]["row"]["sharing"];
     let (ours, theirs) =
         (sharing["layers"].as_array().expect("a list"), rows["result"]["rows"]["layers"].as_array().expect("a list"));

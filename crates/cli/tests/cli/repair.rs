@@ -4,6 +4,7 @@ use std::path::Path;
 
 use serde_json::Value;
 
+use crate::depth::codes;
 use crate::{Run, shophead, shophead_with};
 
 /// Within the digits of a print.
@@ -20,10 +21,6 @@ fn sized(typed: &str, status: i32) -> Value {
 /// Runs in a folder; `_` in a word stands for a blank.
 fn within(folder: &Path, typed: &str) -> Run {
     shophead_with(typed, |command| command.current_dir(folder))
-}
-
-fn codes(value: &Value) -> Vec<&str> {
-    value["findings"].as_array().unwrap().iter().map(|finding| finding["code"].as_str().unwrap()).collect()
 }
 
 /// AC 43.13-1B para 4-58g(2): 3 x .032 takes 1/8, 4.9 x 75 % an inch, 37 on 10 in, two equal rows of 19. So long a tear is a major repair.
@@ -425,44 +422,4 @@ fn rules_that_are_not_used_are_listed_with_the_reason() {
             "{source}"
         );
     }
-}
-
-/// Every finding by its code and how serious it is.
-fn said(typed: &str) -> Vec<(String, String)> {
-    let run = shophead(&format!("{typed} --format json"));
-    let answer = run.json(run.status.expect("a status"));
-    let word = |value: &Value| value.as_str().expect("a word").to_owned();
-    let findings = answer["findings"].as_array().expect("a list").iter();
-    findings.map(|found| (word(&found["code"]), word(&found["severity"]))).collect()
-}
-
-fn has(said: &[(String, String)], code: &str, severity: &str) -> bool {
-    said.iter().any(|found| (found.0.as_str(), found.1.as_str()) == (code, severity))
-}
-
-/// A patch that nothing counts is no answer: it is referred, with what to enter.
-#[test]
-fn what_is_not_sized_is_referred() {
-    let soft = "repair patch --sheet 2024-O:.040 --hole 2x1 --rivet MS20470AD4";
-    assert!(has(&said(soft), "strength-not-published", "refer"));
-    let text = shophead(soft);
-    assert!(text.printed(1).contains("Enter material.2024-O.tension_ultimate"), "{text}");
-}
-
-/// Rows so close that the rivets of two of them stand nearer to each other than the least pitch.
-#[test]
-fn rivets_of_neighbouring_rows_are_held_to_the_pitch() {
-    let patch = "repair patch --sheet clad_2024-T3:.032 --hole 2x1-1/2";
-    assert!(!has(&said(patch), "pitch-short", "refer"));
-    let close = said(&format!("{patch} --row-spacing .2"));
-    assert!(has(&close, "pitch-short", "refer") && has(&close, "transverse-pitch-short", "refer"), "{close:?}");
-}
-
-/// Wherever rows share a load it is said that the shares are elastic.
-#[test]
-fn elastic_shares_are_said_to_be_no_more() {
-    let rows =
-        "joint --rivet MS20470AD4 --sheets 2024-T3:.040,2024-T3:.063 --pitch .75 --transverse-pitch .5 --edge .3";
-    assert!(has(&said(&format!("{rows} --rows 3 --strip-load 500")), "elastic-shares-only", "note"));
-    assert!(!has(&said(rows), "elastic-shares-only", "note"));
 }

@@ -5,12 +5,11 @@ use std::collections::BTreeSet;
 use serde_json::Value;
 use shophead::finding::Finding;
 use shophead::joint::margin::{Factors, Load, LoadKind};
-use shophead::length::Length;
 use shophead::quantity::{Force, Stress};
 use shophead::repair::in_row::{LaidRows, in_row};
 use shophead::repair::strip::{CountedQuery, CountedRow, InPlace, counted};
-use shophead::rivet::part::Part;
 use shophead::stack::Stack;
+use shophead_tests::prelude::{length, part};
 
 use crate::depth::with_files;
 use crate::shophead;
@@ -28,8 +27,14 @@ fn of_answer(answer: &Value) -> Said {
     findings.map(|found| (word(&found["code"]), word(&found["severity"]))).collect()
 }
 
-fn length(text: &str) -> Length {
-    Length::parse(text).expect(text)
+/// The same of what is typed.
+fn said(typed: &str) -> Said {
+    let run = shophead(&format!("{typed} --format json"));
+    of_answer(&run.json(run.status.expect("a status")))
+}
+
+fn has(said: &Said, code: &str, severity: &str) -> bool {
+    said.contains(&(code.to_owned(), severity.to_owned()))
 }
 
 #[test]
@@ -41,13 +46,12 @@ fn rows_say_what_the_core_finds_of_them() {
         ("MS20426AD4", "2024-T3:.063:countersunk,2024-O:.063", "1/4", "1", 2),
     ] {
         let stack = Stack::parse(sheets).expect("sheets");
-        let laid = LaidRows::new(Part::parse(rivet).expect("a part"), &stack, length(edge), length(pitch));
+        let laid = LaidRows::new(part(rivet), &stack, length(edge), length(pitch));
         let found = in_row(&laid.rows(rows).apart(length("3/4"))).expect("rows");
         let typed = format!(
-            "repair rows --rivet {rivet} --sheets {sheets} --edge {edge} --pitch {pitch} --rows {rows} --row-spacing 3/4 --format json"
+            "repair rows --rivet {rivet} --sheets {sheets} --edge {edge} --pitch {pitch} --rows {rows} --row-spacing 3/4"
         );
-        let run = shophead(&typed);
-        let said = of_answer(&run.json(run.status.expect("a status")));
+        let said = said(&typed);
         let wanted = of_core(&found.findings);
         assert!(!wanted.is_empty() && wanted.is_subset(&said), "{typed}: {wanted:?} in {said:?}");
     }
@@ -59,7 +63,7 @@ fn a_strip_says_what_the_core_finds_of_it() {
     for (sheet, rivet_fsu, load) in
         [("2024-T3:.040", None, 300.0), ("2024-T3:.040", None, 9_000.0), ("2024-O:.040", Some(34.0), 300.0)]
     {
-        let (rivet, stack) = (Part::parse("MS20470AD4").expect("a part"), Stack::parse(&format!("{sheet},{sheet}")));
+        let (rivet, stack) = (part("MS20470AD4"), Stack::parse(&format!("{sheet},{sheet}")));
         let (stack, rows) = (stack.expect("sheets"), [CountedRow::new(2, rivet), CountedRow::new(3, rivet)]);
         let load = (Load { force: Force::from_lbf(load), kind: LoadKind::Limit }, Factors::SEAM);
         let ftu = Stress::from_ksi(60.0);
@@ -70,11 +74,10 @@ fn a_strip_says_what_the_core_finds_of_it() {
         let given = rivet_fsu.map_or_else(String::new, |fsu| format!(" --rivet-fsu {fsu}ksi"));
         let typed = format!(
             "repair rows --rivet MS20470AD4 --sheets {sheet},{sheet} --counts 2-3 --across 2 --row-spacing 3/4 --edge 5/16 \
-             --ftu 60ksi{given} --load {} --format json",
+             --ftu 60ksi{given} --load {}",
             load.0.force.lbf()
         );
-        let run = shophead(&typed);
-        let said = of_answer(&run.json(run.status.expect("a status")));
+        let said = said(&typed);
         let wanted = of_core(&wanted);
         lacking += u32::from(wanted.iter().any(|(code, _)| code == "strength-not-published"));
         overloaded += u32::from(wanted.iter().any(|(code, _)| code == "margin-negative"));
@@ -91,9 +94,8 @@ fn a_sheet_without_a_density_is_said_to_have_none() {
         format!("repair panel {seams} --skin 2024-O:.040 --size 24x18"),
         "repair splice stringer --shape angle --material 2017 --leg .6x.040 --leg .6x.040 --gap 1".to_owned(),
     ] {
-        let run = shophead(&format!("{typed} --format json"));
-        let said = of_answer(&run.json(run.status.expect("a status")));
-        assert!(said.contains(&("density-not-known".to_owned(), "note".to_owned())), "{typed}: {said:?}");
+        let said = said(&typed);
+        assert!(has(&said, "density-not-known", "note"), "{typed}: {said:?}");
     }
 }
 
@@ -106,7 +108,7 @@ const ANSWERED: &str = "title = \"Panel\"\nanswers = \"a.csv\"\nholes = \"h.csv\
 /// What speaks against the rivet of an answer is said beside the answer, no more serious than a caution: somebody decided it.
 #[test]
 fn what_speaks_against_an_answer_is_said_beside_it() {
-    let holes = "row,hole,major,minor,damage\nK1,2,.215,.215,sound\n";
+    let holes = "row,hole,major,minor\nK1,2,.215,.215\n";
     let answers = "row,hole,answer,by,document,date,finding,measured,rivet,drill,note\n\
         K1,,rivet,A Example,concession 1,2026-11-25,edge-distance-short,0.25,MS20470AD5,,\n\
         K1,,rivet,A Example,concession 1,2026-11-25,strength-not-published,none,MS20470AD5,,\n\
@@ -137,11 +139,10 @@ fn a_row_that_its_larger_holes_weaken_is_referred() {
              rows-in-pattern = 6\ntransverse-pitch = \"3/4\"\n"
         )
     };
-    let weaker = ("weaker-than-before".to_owned(), "refer".to_owned());
     for (rivet, is_weaker) in [("MS20470AD6", true), ("MS20470AD4", false)] {
         let run = with_files(&[("job.toml", &row(rivet))], "plan job.toml --format json");
         let said = of_answer(&run.json(run.status.expect("a status")));
-        assert_eq!(said.contains(&weaker), is_weaker, "{said:?}");
+        assert_eq!(has(&said, "weaker-than-before", "refer"), is_weaker, "{said:?}");
     }
 }
 
@@ -149,9 +150,8 @@ fn a_row_that_its_larger_holes_weaken_is_referred() {
 #[test]
 fn holes_that_wait_for_the_same_are_told_together() {
     let job = ANSWERED.replace("answers = \"a.csv\"\n", "").replace("rivet = \"MS20470AD6\"\n", "");
-    let holes = "row,hole,major,minor,damage\nK1,2,.215,.215,\nK1,3,.1285,.1285,cracked\nK1,5,.1285,.1285,cracked\n"
-        .replace("damage", "condition");
-    let files = [("job.toml", job.as_str()), ("h.csv", holes.as_str())];
+    let holes = "row,hole,major,minor,condition\nK1,2,.215,.215,\nK1,3,.1285,.1285,cracked\nK1,5,.1285,.1285,cracked\n";
+    let files = [("job.toml", job.as_str()), ("h.csv", holes)];
     let order = with_files(&files, "order job.toml --format json").json(1);
     let left = order["result"]["not_ordered"].as_array().expect("a list").iter();
     let left: Vec<_> = left.map(|left| left["holes"].to_string()).collect();
@@ -183,4 +183,31 @@ fn a_condition_in_a_column_that_is_not_read_is_refused() {
 fn a_hole_that_no_length_suits_is_one_hole() {
     let one = shophead("length --diameter 3/32 --layers 1.25in --hole .098");
     assert!(one.printed(1).contains("\nhole              no length within limits"), "{one}");
+}
+
+/// A patch that nothing counts is no answer: it is referred, with what to enter.
+#[test]
+fn what_is_not_sized_is_referred() {
+    let soft = "repair patch --sheet 2024-O:.040 --hole 2x1 --rivet MS20470AD4";
+    assert!(has(&said(soft), "strength-not-published", "refer"));
+    let text = shophead(soft);
+    assert!(text.printed(1).contains("Enter material.2024-O.tension_ultimate"), "{text}");
+}
+
+/// Rows so close that the rivets of two of them stand nearer to each other than the least pitch.
+#[test]
+fn rivets_of_neighbouring_rows_are_held_to_the_pitch() {
+    let patch = "repair patch --sheet clad_2024-T3:.032 --hole 2x1-1/2";
+    assert!(!has(&said(patch), "pitch-short", "refer"));
+    let close = said(&format!("{patch} --row-spacing .2"));
+    assert!(has(&close, "pitch-short", "refer") && has(&close, "transverse-pitch-short", "refer"), "{close:?}");
+}
+
+/// Wherever rows share a load it is said that the shares are elastic.
+#[test]
+fn elastic_shares_are_said_to_be_no_more() {
+    let rows =
+        "joint --rivet MS20470AD4 --sheets 2024-T3:.040,2024-T3:.063 --pitch .75 --transverse-pitch .5 --edge .3";
+    assert!(has(&said(&format!("{rows} --rows 3 --strip-load 500")), "elastic-shares-only", "note"));
+    assert!(!has(&said(rows), "elastic-shares-only", "note"));
 }

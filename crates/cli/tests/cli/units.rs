@@ -4,6 +4,7 @@ use std::fs;
 
 use serde_json::Value;
 
+use crate::depth::codes;
 use crate::{bare, shophead, shophead_with};
 
 /// The answer and what was found, without the words for it.
@@ -11,10 +12,6 @@ fn answer(typed: &str) -> (Option<i32>, Value) {
     let run = shophead(typed);
     let json: Value = serde_json::from_str(&run.stdout).unwrap_or_else(|_| panic!("{run}"));
     (run.status, json)
-}
-
-fn codes(json: &Value) -> Vec<&str> {
-    json["findings"].as_array().expect("findings").iter().filter_map(|finding| finding["code"].as_str()).collect()
 }
 
 #[test]

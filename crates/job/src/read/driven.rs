@@ -143,8 +143,7 @@ fn line(
     let measure = |name: &str| cell(name).map_or(Some(None), |cell| measure(source, cell, name).map(Some));
     let (diameter, height) = (measure("diameter"), measure("height"));
     let taken = taken(source, cell);
-    let is_bad =
-        |text: &str| !text.is_empty() && text.split_whitespace().all(|word| word.parse::<DefectKind>().is_ok());
+    let is_bad = |text: &str| text.split_whitespace().all(|word| word.parse::<DefectKind>().is_ok());
     if !is_condition_read(source, record, cell("condition"), is_bad) {
         return None;
     }

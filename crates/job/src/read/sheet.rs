@@ -35,11 +35,6 @@ pub(super) struct Record {
 }
 
 impl Record {
-    /// Which of the cells is that of the n-th column asked for.
-    pub(super) fn place(&self, column: usize) -> Option<usize> {
-        *self.columns.get(column)?
-    }
-
     /// What stands in columns that were not asked for, with their places.
     pub(super) fn others(&self) -> impl Iterator<Item = (usize, &Cell)> {
         let is_known = |index: usize| self.columns.contains(&Some(index));
@@ -48,7 +43,7 @@ impl Record {
 
     /// The cell of the n-th column asked for, if the file has it and anything stands in it.
     pub(super) fn filled(&self, column: usize) -> Option<&Cell> {
-        let index = self.place(column)?;
+        let index = (*self.columns.get(column)?)?;
         self.cells.get(index).filter(|cell| !cell.text.is_empty())
     }
 }
