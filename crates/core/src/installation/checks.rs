@@ -7,7 +7,7 @@ use crate::hole::HoleLimits;
 use crate::joint::compare::{check_shank, check_substitute};
 use crate::joint::strength::{Shear, check_bearing_range};
 use crate::layout::{Point, check_edge, check_pitch, check_row_spacing};
-use crate::length::Length;
+use crate::length::{Length, Toleranced};
 use crate::practice::{ForCase, Given, Key, Name, Practice};
 use crate::seat::{check_seat, shank_not_known};
 use crate::select::{check_alloy, check_diameter};
@@ -78,22 +78,16 @@ impl Installation<'_, '_> {
 
     /// A hole outside what the rivet allows: as measured, or where none was, as the practice's own drill makes it.
     fn check_hole(&self, for_case: &ForCase<'_>, push: &mut Sink<'_>) {
+        let as_drilled = || Some(Toleranced::exactly(for_case.length(Name::HoleDrill)?.value));
+        let Some(hole) = self.hole.or_else(as_drilled) else { return };
         let limits = HoleLimits::of_case(for_case);
-        let Some(hole) = self.hole else {
-            let Some(drill) = for_case.length(Name::HoleDrill).map(|drill| drill.value) else { return };
-            if let Some(greatest) = limits.greatest.filter(|greatest| drill > greatest.value) {
-                push(Finding::against(Code::HoleOverLimit, Severity::Refer, drill, &greatest));
-            }
-            if let Some(least) = limits.least.filter(|least| drill < least.value) {
-                push(Finding::against(Code::HoleUnderLimit, Severity::Refer, drill, &least));
-            }
-            return;
-        };
         match limits.greatest {
-            None => push(no_hole_limit()),
             Some(greatest) if hole.max() > greatest.value => {
                 push(Finding::against(Code::HoleOverLimit, Severity::Refer, hole.max(), &greatest));
             }
+            // Of a hole that nobody measured there is no more to say.
+            _ if self.hole.is_none() => {}
+            None => push(no_hole_limit()),
             Some(greatest) => {
                 // Gauges tell that a hole is within the limits, not how wide it is.
                 let drilled = for_case.hole().filter(|_| !self.gauged);
