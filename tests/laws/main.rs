@@ -1,6 +1,7 @@
 //! Laws that hold for every input.
 
 mod answered;
+mod at_the_limit;
 mod common;
 mod drills;
 mod entered;

@@ -172,8 +172,8 @@ pub(crate) fn check_alloy(rivet: &Part<'_>, structure: Option<Structure>, push: 
     if let Some((false, basis)) = rivet.alloy().is_structural() {
         push(Finding::new(Code::NotStructural, not_structural(structure), basis));
     }
-    let asked = |above: Option<Length>| above.is_none_or(|above| rivet.diameter() > above);
-    if let Some(treatment) = rivet.alloy().heat_treatments().iter().find(|treatment| asked(treatment.above)) {
+    // The first is asked for at any diameter.
+    if let Some(treatment) = rivet.alloy().heat_treatments().first() {
         push(Finding::new(Code::HeatTreatFirst, Severity::Caution, treatment.basis));
     }
 }

@@ -469,6 +469,14 @@ pub fn check_sides(below: u32, above: u32) -> Option<Finding> {
 mod tests {
     extern crate std;
     use super::*;
+
+    #[test]
+    fn a_chord_without_length_is_as_far_as_its_end() {
+        assert_eq!(to_chord((3.0, 4.0), (0.0, 0.0), (0.0, 0.0)), 5.0);
+        assert_eq!(to_chord((3.0, 4.0), (0.0, 0.0), (10.0, 0.0)), 4.0);
+        assert_eq!(to_chord((-3.0, 4.0), (0.0, 0.0), (10.0, 0.0)), 5.0);
+        assert_eq!(to_chord((13.0, 4.0), (0.0, 0.0), (10.0, 0.0)), 5.0);
+    }
     use std::vec::Vec;
 
     fn station(at: i16, offset: i16) -> Station {

@@ -227,6 +227,22 @@ mod tests {
         assert_eq!(Basis::HDBK5H_DRIVEN_HEADS.citation().unwrap().place, "para 8.1.2, p 8-9");
     }
 
+    #[cfg(feature = "words")]
+    #[test]
+    fn a_document_without_a_place_is_a_subject_and_nothing_is_none() {
+        let subject = |document, place| {
+            let mut text = heapless::String::<64>::new();
+            let any = Citation { document, place, status: Status::Published }.write_subject(Some(&mut text)).unwrap();
+            (any, text)
+        };
+        let said = |any, text: &str| (any, heapless::String::try_from(text).unwrap());
+        assert_eq!(subject("", ""), said(false, ""));
+        assert_eq!(subject("MS20470", ""), said(true, "MS20470"));
+        assert_eq!(subject("", "its head"), said(true, "its head"));
+        assert_eq!(subject("not given", "its head"), said(true, "its head"));
+        assert_eq!(subject("MS20470", "its head"), said(true, "MS20470, its head"));
+    }
+
     #[test]
     fn an_own_document_keeps_its_status_and_its_place() {
         for status in [Status::Shop, Status::Published, Status::Practice, Status::Memory] {

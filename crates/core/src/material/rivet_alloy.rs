@@ -301,6 +301,8 @@ mod tests {
         for alloy in RivetAlloy::ALL {
             let both = alloy.driven_as_received().is_some() && !alloy.heat_treatments().is_empty();
             assert!(!both, "{}", alloy.alloy());
+            // What `select` says of every diameter.
+            assert_eq!(alloy.heat_treatments().first().and_then(|first| first.above), None, "{}", alloy.alloy());
         }
         assert!(RivetAlloy::Al2117.driven_as_received().is_some());
     }

@@ -520,3 +520,44 @@ fn best_share<'a>(wanted: &Wanted<'_, 'a>) -> Result<Solved, SolveError> {
     };
     Ok(Solved { found: Some(found), beside: weaker, why })
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::basis::Basis;
+    use crate::finding::{Code, Severity};
+    use crate::joint::margin::LoadKind;
+
+    #[test]
+    fn what_is_not_known_is_further_than_any_margin_and_what_is_referred_further_still() {
+        let rivet = Part::parse("MS20470AD4").unwrap();
+        let load = Load { force: Force::from_lbf(1.0), kind: LoadKind::Ultimate };
+        let some = margin(Force::from_lbf(1.0), load, Factors::SEAM).unwrap();
+        let tried = |margin: Option<f64>, refers: bool| Tried {
+            rivet,
+            edge: Length::ZERO,
+            pitch: Length::ZERO,
+            rows: 1,
+            gauge: None,
+            rivets_per_inch: 1.0,
+            carries: None,
+            governing: None,
+            margin: margin.map(|value| Margin { value, ..some }),
+            share: None,
+            refers: refers.then(|| Finding::new(Code::MarginNegative, Severity::Refer, Basis::AS_GIVEN)),
+        };
+        // From the best to the worst.
+        let all = [
+            tried(Some(0.5), false),
+            tried(Some(-0.5), false),
+            tried(None, false),
+            tried(Some(0.5), true),
+            tried(None, true),
+        ];
+        for (place, one) in all.iter().enumerate() {
+            for (other, worse) in all.iter().enumerate() {
+                assert_eq!(nearer(one, worse), place < other, "{place} {other}");
+            }
+        }
+    }
+}

@@ -609,7 +609,7 @@ fn lay(query: &SpliceQuery<'_, '_>, case: &Case, found: &mut LegSplice) -> Resul
     }
     if let Some((_, half, lines, ranks, spread)) = best {
         (found.half, found.lines, found.ranks) = (half, lines, ranks);
-        found.pitch = if ranks > 1 { spread.max(pitch) } else { pitch };
+        found.pitch = spread.max(pitch);
         let gaps = lines.saturating_sub(1);
         found.apart = if gaps == 0 { Length::ZERO } else { room.times(1, gaps).floor_to(STEP) };
     }

@@ -233,7 +233,7 @@ impl fmt::Display for ShownQuantity {
         // Zero has no sign.
         let number = if self.number == 0.0 { 0.0 } else { self.number };
         let size = libm::fabs(number);
-        let before = if size >= 1.0 { libm::floor(libm::log10(size)) as i32 } else { -1 };
+        let before = if size >= 1.0 { libm::floor(libm::log10(size)) as i32 } else { 0 };
         let after = if size > 0.0 && size < 1.0 { -libm::floor(libm::log10(size)) as i32 } else { 0 };
         if after > FIGURES || before > 11 {
             return write!(f, "{number:.5e}");
@@ -438,5 +438,41 @@ impl Input<'_> {
     /// The number as it is held.
     pub(crate) fn held(&self) -> f64 {
         self.value.held
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use core::fmt::Write as _;
+
+    use super::*;
+
+    #[test]
+    fn a_number_is_printed_as_it_would_be_written() {
+        let said = |kind, held| {
+            let mut text = heapless::String::<64>::new();
+            write!(text, "{}", Quantity::new(kind, held).shown(Units::Inches)).unwrap();
+            text
+        };
+        for (held, number, length) in [
+            (0.0, "0", "0"),
+            (-0.0, "0", "0"),
+            (1.0, "1", "1"),
+            (-0.125, "-0.125", "-0.125"),
+            (0.1234567, "0.123457", "0.123457"),
+            (0.001234567, "0.00123457", "0.001235"),
+            (0.0000001, "1.00000e-7", "1.00000e-7"),
+            (0.0000012345678, "0.00000123457", "0.000001"),
+            (9.999994, "9.99999", "9.999994"),
+            (12.3456789, "12.3457", "12.345679"),
+            (123456.7, "123457", "123456.7"),
+            (100000.0, "100000", "100000"),
+            (99999999999.0, "99999999999", "99999999999"),
+            (999999999999.0, "999999999999", "999999999999"),
+            (1.0e12, "1.00000e12", "1.00000e12"),
+            (-2.5e-9, "-2.50000e-9", "-2.50000e-9"),
+        ] {
+            assert_eq!((said(Kind::Number, held).as_str(), said(Kind::Length, held).as_str()), (number, length));
+        }
     }
 }
