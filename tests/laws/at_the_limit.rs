@@ -1,15 +1,23 @@
 //! What is exactly at a limit is within it, and what there is none of is none.
 
+use std::collections::HashSet;
+use std::hash::{BuildHasher as _, RandomState};
+
 use shophead::basis::Basis;
-use shophead::finding::Code;
+use shophead::fact::Fact;
+use shophead::finding::{Code, Figure};
 use shophead::hole::AsFound;
+use shophead::installation::Installation;
+use shophead::joint::margin::{Factors, Load, LoadKind};
 use shophead::joint::splice::{SpliceError, fewest_rows};
-use shophead::length::{Length, Toleranced};
+use shophead::length::{Bare, Interval, Length, LengthErrorKind, Toleranced};
 use shophead::material::{EnteredSheet, Material, Property, RivetAlloy};
-use shophead::practice::{Case, Dimension, EnterError, Entered, PROCESS};
+use shophead::practice::{Case, Dimension, EnterError, Entered, EnteredJoint, HANDBOOK, PROCESS};
 use shophead::quantity::{Force, Stress};
+use shophead::rivet::part::Part;
 use shophead::rivet::{Head, MS20426, MS20470};
 use shophead::select::check_part;
+use shophead::stack::{Preparation, Stack};
 use shophead::upset::{Fit, HeadLimits, check_sample};
 use shophead_tests::prelude::{changed, families, length, material, nm, part};
 
@@ -140,4 +148,159 @@ fn a_length_of_the_table_is_no_note_and_one_beyond_either_end_is() {
         }
     }
     assert_eq!(seen, 18);
+}
+
+#[test]
+fn both_ends_are_within_and_nothing_beyond_them_is() {
+    let between = Interval::new(length(".1"), length(".2")).unwrap();
+    for (at, is) in [(".099999", false), (".1", true), (".15", true), (".2", true), (".200001", false)] {
+        assert_eq!(between.contains(length(at)), is, "{at}");
+    }
+    let own = EnteredSheet::new(material("2024-T3"), Basis::own(0)).between(length(".1"), length(".2"));
+    for (thickness, is) in [(".099", false), (".1", true), (".2", true), (".201", false)] {
+        assert_eq!(own.covers(material("2024-T3"), length(thickness)), is, "{thickness}");
+        assert!(!own.covers(material("6061-T6"), length(thickness)), "{thickness}");
+    }
+}
+
+#[test]
+fn a_hole_of_an_inch_is_no_slip_and_a_wider_one_without_a_unit_may_be() {
+    let read = |text| Length::parse_hole(text, Bare::Inches).map_err(|error| error.to_string());
+    assert_eq!(read("1"), Ok(Length::INCH));
+    assert_eq!(read("1.001in"), Ok(length("1.001")));
+    assert!(read("1.001").is_err());
+    // Thousandths, or the decimals as they are.
+    for (text, asks) in [("161", ".161"), ("1285", ".1285")] {
+        let error = read(text).unwrap_err();
+        assert!(error.contains(&format!("did you mean {asks}? If it is so wide")), "{error}");
+    }
+}
+
+#[test]
+fn a_number_may_have_zeros_before_it_and_only_so_many_digits() {
+    let zeros = "0".repeat(60);
+    assert_eq!(Length::parse(&format!("{zeros}1in")), Ok(Length::INCH));
+    assert_eq!(Length::parse(&format!("1.{zeros}")), Ok(Length::INCH));
+    let kind = |text: &str| Length::parse(text).map_err(|error| error.kind);
+    assert_eq!(kind(&format!("1{zeros}")), Err(LengthErrorKind::TooLarge));
+    assert_eq!(kind(&format!("0.{zeros}1")), Ok(Length::ZERO));
+    for fraction in ["1.5/2", "1/2.5", "1 1.5/2", "1 1/2.5"] {
+        assert_eq!(kind(fraction), Err(LengthErrorKind::UnexpectedCharacter), "{fraction}");
+    }
+}
+
+#[test]
+fn a_tolerance_has_one_sign() {
+    assert!(Toleranced::parse(".125+.003-.002").is_ok());
+    for twice in [".125+-.003-.002", ".125+.003--.002", ".125+--.003", ".125+-+-.003", ".125+(-.003)-.002"] {
+        assert!(Toleranced::parse(twice).is_err(), "{twice}");
+    }
+}
+
+#[test]
+fn a_rivet_is_told_by_its_name_and_not_by_where_its_series_stands() {
+    let copy = MS20470;
+    let (built_in, copied) = (part("MS20470AD4-5"), Part::new(&copy, "AD", copy.size(4).unwrap()).unwrap());
+    let copied = copied.with_length(length("5/16")).unwrap();
+    assert_eq!(copied, built_in);
+    assert_ne!(copied.without_length(), built_in);
+    let size = *MS20470.size(5).unwrap();
+    assert_eq!(built_in.in_size(&size), Some(part("MS20470AD5")));
+    let hasher = RandomState::new();
+    assert_eq!(hasher.hash_one(copied), hasher.hash_one(built_in));
+    // Nothing but chance gives two of them one number.
+    let all: HashSet<u64> = families().map(|family| hasher.hash_one(family)).collect();
+    assert_eq!(all.len(), families().count());
+    let others = [
+        "MS20470AD4-5",
+        "MS20470AD4-6",
+        "MS20470AD5-5",
+        "MS20470DD4-5",
+        "MS20426AD4-5",
+        "NAS9313AD4-5",
+        "NAS9313AD4-5A",
+    ];
+    for (place, one) in others.iter().enumerate() {
+        for (other, another) in others.iter().enumerate() {
+            assert_eq!(part(one) == part(another), place == other, "{one} {another}");
+        }
+    }
+}
+
+#[test]
+fn a_tested_joint_has_figures_and_stands_once_for_its_rivet_and_sheet() {
+    let basis = Basis::own(0);
+    let joint = |name: &str| {
+        let sheet = (material("2024-T3"), length(".05"));
+        EnteredJoint::new(&part(name), Preparation::Countersunk, sheet, Force::from_lbf(300.0), basis)
+    };
+    let mut entered = Entered::new();
+    for (place, name) in ["MS20426AD4", "MS20426AD5", "MS20426DD4", "NAS1097AD4"].iter().enumerate() {
+        assert_eq!(entered.joint(joint(name)), Ok(()), "{name}");
+        assert_eq!(entered.joint(joint(name)), Err(EnterError::SaidTwice), "{name}");
+        assert_eq!(entered.joints().len(), place + 1);
+    }
+    let wrong: [fn(&mut EnteredJoint); 7] = [
+        |joint| joint.thickness = Length::ZERO,
+        |joint| joint.edge = Length::ZERO,
+        |joint| joint.ultimate = Force::ZERO,
+        |joint| joint.ultimate = Force::from_lbf(-1.0),
+        |joint| joint.ultimate = Force::from_lbf(f64::NAN),
+        |joint| joint.yield_load = Some(Force::ZERO),
+        |joint| joint.yield_load = Some(Force::from_lbf(f64::INFINITY)),
+    ];
+    for (place, change) in wrong.into_iter().enumerate() {
+        assert_eq!(Entered::new().joint(changed(joint("MS20426AD4"), change)), Err(EnterError::NotPositive), "{place}");
+    }
+}
+
+#[test]
+fn rows_are_asked_how_far_apart_they_are_and_one_row_is_not() {
+    let stack = Stack::parse("2024-T3:.040, 2024-T3:.063").unwrap();
+    let load = Load { force: Force::from_lbf(100.0), kind: LoadKind::Ultimate };
+    let of = |rows| {
+        let question = Installation::new(part("MS20470AD4"), &stack).edge(length("1/2")).pitch(length("1"));
+        question.rows(rows).load(load, Factors::SEAM).row().unwrap().joint.findings
+    };
+    for (rows, are_many) in [(1, false), (2, true), (3, true)] {
+        let found = of(rows);
+        let asked = found.iter().find_map(|finding| match finding.measured() {
+            Some(Figure::Facts(facts)) if finding.code() == Code::NotChecked => Some(facts),
+            _ => None,
+        });
+        assert_eq!(asked.is_some_and(|facts| facts.has(Fact::RowSpacing)), are_many, "{rows}");
+    }
+}
+
+/// MIL-HDBK-5J's bearing figures of some sheets are of dry pins: sealant in the pack is a caution, but not where the joint is a tested one.
+#[test]
+fn sealant_is_said_beside_a_straight_hole_and_not_beside_a_countersink() {
+    let wet = |layers: &str| {
+        let stack = Stack::parse(layers).unwrap();
+        Installation::new(part("MS20426AD4"), &stack).findings().has(Code::WetBearing)
+    };
+    assert!(wet("2024-T3:.063, .005:sealant, 2024-T3:.063"));
+    assert!(wet("2024-T3:.063:countersunk, .005:sealant, 2024-T3:.063"));
+    assert!(!wet("2024-T3:.063, 2024-T3:.063"));
+    assert!(!wet("2024-T3:.063:countersunk, .005:sealant, 2024-T3:.063:countersunk"));
+}
+
+#[test]
+fn of_one_row_nobody_asks_how_it_shares_the_load() {
+    let own = Material::own("2219-T87").unwrap();
+    let mut entered = Entered::new();
+    let sheet = EnteredSheet::new(own, Basis::own(0));
+    entered.sheet(sheet.with(Property::TensionUltimate, Stress::from_ksi(60.0))).unwrap();
+    let practice = HANDBOOK.with_entered(&entered);
+    let stack = practice.layers("2219-T87:.063, 2219-T87:.063").unwrap();
+    let load = Load { force: Force::from_lbf(100.0), kind: LoadKind::Ultimate };
+    let question = Installation::new(part("MS20470AD4"), &stack).by(&practice).edge(length("1/2")).pitch(length("1"));
+    for (rows, are_many) in [(1, false), (2, true), (3, true)] {
+        let rows_of = question.rows(rows).row_spacing(length("1")).load(load, Factors::SEAM);
+        let not_known =
+            rows_of.row().unwrap().joint.findings.iter().find(|found| found.code() == Code::SharesNotKnown).copied();
+        assert_eq!(not_known.is_some(), are_many, "{rows}");
+        // And it says what to enter.
+        assert!(not_known.is_none_or(|found| found.layer() == Some(1) && found.key().is_some()), "{rows}");
+    }
 }

@@ -197,6 +197,69 @@ fn every_refusal_says_what_is_wrong_and_what_the_series_has() {
             "no letter is known after the length of MS20470, neither for a finish nor for a half: ask what was meant (character 13)",
         ),
         (
+            "MS20470AD4-5.75",
+            "a length goes in sixteenths of an inch and halves of one, written .5 (character 13); \
+             right would be MS20470AD4-5.5 or MS20470AD4-6",
+        ),
+        (
+            "MS20470AD4-5.50",
+            "a length goes in sixteenths of an inch and halves of one, written .5 (character 13); \
+             right would be MS20470AD4-5.5",
+        ),
+        (
+            "MS20470AD4-.5",
+            "a length in sixteenths of an inch is missing after the dash (character 12); right would be MS20470AD4-0.5",
+        ),
+        (
+            "MS20615-4M5.5",
+            "no half lengths are known for this series; take a whole number (character 11); \
+             right would be MS20615-4M5 or MS20615-4M6",
+        ),
+        ("MS20470-AD4-5", "'-' does not belong here (character 8); right would be MS20470AD4-5"),
+        ("MS20470 AD4-5", "' ' does not belong here (character 8); right would be MS20470AD4-5"),
+        ("MS20470-4-5", "the material of MS20470 is missing (character 8); right would be A, AD, B, E, D or DD"),
+        ("MS20427", "the diameter is missing, a whole number of thirty-seconds of an inch (character 8)"),
+        ("MS20427-", "the diameter is missing, a whole number of thirty-seconds of an inch (character 9)"),
+        ("MS20470AD4--5", "'-' does not belong here (character 12); right would be MS20470AD4-5"),
+        ("MS20470AD4 -5", "' ' does not belong here (character 11); right would be MS20470AD4-5"),
+        (
+            "MS20470AD7-5",
+            "this is not a diameter known for MS20470 (character 10); right would be MS20470AD6-5 or MS20470AD8-5",
+        ),
+        ("MS20470AD1-5", "this is not a diameter known for MS20470 (character 10); right would be MS20470AD2-5"),
+        (
+            "NAS9313DD4-5",
+            "no letter means chemical film, coloured, which is not allowed on this alloy (character 13); \
+             right would be NAS9313DD4-5A or NAS9313DD4-5D",
+        ),
+        (
+            "NAS9313DD4-5-5",
+            "no letter means chemical film, coloured, which is not allowed on this alloy (character 13); \
+             right would be NAS9313DD4-5A5 or NAS9313DD4-5D5",
+        ),
+        (
+            "NAS9313DD4-5S5",
+            "S means chemical film, clear, which is not allowed on this alloy (character 13); \
+             right would be NAS9313DD4-5A5 or NAS9313DD4-5D5",
+        ),
+        (
+            "NAS9313T4-6A5",
+            "A means anodize, clear, which is not allowed on this alloy (character 12); right would be NAS9313T4-6-5",
+        ),
+        (
+            "NAS9313T4-6A",
+            "A means anodize, clear, which is not allowed on this alloy (character 12); right would be NAS9313T4-6",
+        ),
+        ("NAS9313DD4-6A5A", "a number has one finish letter only (character 15)"),
+        (
+            "NAS9313DD4-6-5A",
+            "the finish letter stands before the mark of the half (character 15); right would be NAS9313DD4-6A5",
+        ),
+        (
+            "NAS9313DD4-6A6",
+            "here only 5 is known, the mark of a half sixteenth (character 14); right would be NAS9313DD4-6A",
+        ),
+        (
             "MS20600AD4-5",
             "NASM20600 is a blind rivet; only driven solid rivets are read here: open the type's manual (character 1)",
         ),

@@ -799,9 +799,6 @@ fn rivet_shear(
         }
         found.thin_sheet_factor = thin_sheet::factor(joint.shear, thickness, joint.rivet.diameter);
     }
-    if found.thin_sheet_factor.is_some_and(|factor| factor < 1.0) {
-        basis = basis.weaker(Basis::HDBK5J_T8_1_2_1B);
-    }
     if joint.shear == Shear::Double {
         basis = basis.weaker(Basis::DOUBLE_SHEAR);
     }
@@ -1248,20 +1245,6 @@ mod tests {
             let mut joint = lap(&sheets);
             joint.rivet.driven_shear = Some((Stress::from_psi(none), Basis::own(0)));
             assert_eq!(strength(&joint).err(), Some(StrengthError::StressNotPositive), "{none}");
-        }
-    }
-
-    /// A shop's own shear rests on the table as well where the table's factor takes something off it.
-    #[test]
-    fn an_own_shear_rests_on_the_factor_of_a_thin_sheet_where_there_is_one() {
-        for (thickness, rests_on) in [(".125", Basis::own(0)), (".040", Basis::HDBK5J_T8_1_2_1B)] {
-            let sheets = [sheet(thickness); 2];
-            let mut joint = lap(&sheets);
-            // No line of the table of shear has it.
-            joint.rivet.driven_shear = Some((Stress::from_psi(29_000.0), Basis::own(0)));
-            let found = strength(&joint).unwrap();
-            assert_eq!(found.thin_sheet_factor.map(|factor| factor < 1.0), Some(thickness == ".040"));
-            assert_eq!(found.shear.unwrap().basis, rests_on, "{thickness}");
         }
     }
 
