@@ -4,17 +4,17 @@ use std::collections::HashSet;
 use std::hash::{BuildHasher as _, RandomState};
 
 use shophead::basis::Basis;
-use shophead::fact::Fact;
-use shophead::finding::{Code, Figure};
-use shophead::hole::AsFound;
+use shophead::fact::{Fact, Facts};
+use shophead::finding::{Code, Figure, Finding, Severity};
+use shophead::hole::{AsFound, Damage};
 use shophead::installation::Installation;
 use shophead::joint::margin::{Factors, Load, LoadKind};
 use shophead::joint::splice::{SpliceError, fewest_rows};
 use shophead::length::{Bare, Interval, Length, LengthErrorKind, Toleranced};
 use shophead::material::{EnteredSheet, Material, Property, RivetAlloy};
-use shophead::practice::{Case, Dimension, EnterError, Entered, EnteredJoint, HANDBOOK, PROCESS};
+use shophead::practice::{Case, Dimension, EnterError, Entered, EnteredJoint, Given, HANDBOOK, Key, Name, PROCESS};
 use shophead::quantity::{Force, Stress};
-use shophead::rivet::part::Part;
+use shophead::rivet::part::{Part, PartWarning};
 use shophead::rivet::{Head, MS20426, MS20470};
 use shophead::select::check_part;
 use shophead::stack::{Preparation, Stack};
@@ -303,4 +303,147 @@ fn of_one_row_nobody_asks_how_it_shares_the_load() {
         // And it says what to enter.
         assert!(not_known.is_none_or(|found| found.layer() == Some(1) && found.key().is_some()), "{rows}");
     }
+}
+
+/// A new head is cut into the layer that took the old one; where several do, or none, no layer is named.
+#[test]
+fn a_larger_flush_head_names_its_layer_where_there_is_one() {
+    let seat = |layers: &str| {
+        let stack = Stack::parse(layers).unwrap();
+        let question = Installation::new(part("MS20426AD4"), &stack)
+            .edge(length("1"))
+            .pitch(length("2"))
+            .in_place_of(part("MS20426AD4"));
+        let found = AsFound::new(length(".155"), length(".155"), Damage::None).unwrap();
+        let mut seats = Vec::new();
+        question.hole_step_by_step(found, &mut |step| {
+            seats.extend(step.findings.iter().filter(|found| found.code() == Code::SeatForNewHead).map(Finding::layer));
+        });
+        seats.dedup();
+        let [layer] = seats.as_slice() else { panic!("{layers}: {seats:?}") };
+        *layer
+    };
+    assert_eq!(seat("2024-T3:.125:countersunk, 2024-T3:.125"), Some(1));
+    assert_eq!(seat("2024-T3:.125:countersunk, 2024-T3:.125:countersunk"), None);
+    assert_eq!(seat("2024-T3:.125, 2024-T3:.125:countersunk"), Some(2));
+}
+
+/// Of a hole that no drill is as large as it is said how much too large it is.
+#[test]
+fn a_hole_larger_than_every_drill_is_over_its_limit() {
+    let stack = Stack::parse("2024-T3:.125, 2024-T3:.125").unwrap();
+    let question = Installation::new(part("MS20470AD4"), &stack).edge(length("9")).pitch(length("9"));
+    let wide = length("6");
+    let found = AsFound::new(wide, wide, Damage::None).unwrap();
+    let mut over: Vec<Finding> = Vec::new();
+    question.hole_step_by_step(found, &mut |step| {
+        over.extend(step.findings.iter().filter(|found| found.code() == Code::HoleOverLimit).copied());
+    });
+    assert!(!over.is_empty());
+    for found in over {
+        assert_eq!(found.measured(), Some(Figure::Length(wide)));
+        assert!(matches!(found.limit(), Some(Figure::Length(limit)) if limit < wide), "{found:?}");
+    }
+}
+
+/// What was not given is not compared: that is said, and nothing is said of strengths instead.
+#[test]
+fn another_rivet_is_compared_only_where_everything_of_both_is_given() {
+    let (known, not_known) = ("2024-T3:.063, 2024-T3:.063", "2024-T3:.063, .063");
+    let found = |before: &str, now: &str, edge: Option<&str>| {
+        let (before, now) = (Stack::parse(before).unwrap(), Stack::parse(now).unwrap());
+        let question = Installation::new(part("MS20470AD3"), &now).pitch(length("2")).in_place_of(part("MS20470AD4"));
+        let question = question.in_place_of_layers(&before);
+        let question = match edge {
+            Some(edge) => question.edge(length(edge)),
+            None => question,
+        };
+        question.strength().unwrap().findings.iter().copied().collect::<Vec<_>>()
+    };
+    let has = |found: &[Finding], code| found.iter().any(|finding| finding.code() == code);
+    let compared_in_vain = |found: &[Finding]| found.iter().any(|finding| finding.basis() == Basis::AC43_NOT_WEAKER);
+    let compares = |found: &[Finding]| has(found, Code::WeakerThanBefore);
+    let refers = |found: &[Finding]| {
+        found.iter().any(|finding| finding.code() == Code::NotChecked && finding.severity() == Severity::Refer)
+    };
+    let all = found(known, known, Some("1"));
+    assert!(compares(&all) && !refers(&all));
+    for (before, now, edge) in [
+        (known, not_known, Some("1")),
+        (not_known, known, Some("1")),
+        (known, known, None),
+        (not_known, not_known, None),
+    ] {
+        let found = found(before, now, edge);
+        assert!(!compares(&found) && !compared_in_vain(&found), "{before} {now} {edge:?}: {found:?}");
+        assert!(refers(&found), "{before} {now} {edge:?}: {found:?}");
+    }
+}
+
+/// A shop that lets its heads be so wide and no wider keeps the rivet with the most metal from being driven lower than that.
+#[test]
+fn a_shops_greatest_head_raises_the_lowest_to_drive_to() {
+    let size = MS20470.size(5).unwrap();
+    let fit = Fit::new(&MS20470, size, Toleranced::parse(".159+.004-0").unwrap(), Toleranced::parse(".126").unwrap())
+        .unwrap();
+    let limits = HeadLimits::of(&PROCESS, &Case::of(Head::Universal, RivetAlloy::Al2117, size));
+    let with = |greatest: Length, basis: Basis| {
+        changed(limits, |limits| limits.diameter_greatest = Some(Given { value: greatest, basis }))
+    };
+    let chosen = length("3/8");
+    let least = fit.window(chosen, &with(length("1"), Basis::own(0))).unwrap().height.min();
+    assert_eq!(Some(least), limits.height_least.map(|least| least.value));
+    // Half way between the widest head at the lowest height and the widest at the highest.
+    let widest = |height| fit.predict(chosen, height).diameter.max;
+    let highest = limits.height_greatest.unwrap().value;
+    let greatest = nm((widest(least).nanometres() + widest(highest).nanometres()) / 2);
+    let window = fit.window(chosen, &with(greatest, Basis::own(0))).unwrap();
+    assert!(window.height.min() > least && widest(window.height.min()) <= greatest);
+    // Not by more than it takes.
+    assert!(widest(nm(window.height.min().nanometres() - 100)) > greatest);
+    // A figure of a training sheet rejects nothing, and no figure is none.
+    for (greatest, basis) in [(greatest, Basis::HDBK5H_DRIVEN_HEADS), (Length::ZERO, Basis::own(0))] {
+        assert_eq!(fit.window(chosen, &with(greatest, basis)).unwrap().height.min(), least, "{greatest}");
+    }
+}
+
+#[test]
+fn what_is_printed_of_a_recalled_rivet_names_the_document() {
+    let mut seen = 0;
+    for family in families() {
+        for warning in family.warnings() {
+            if let PartWarning::Recalled { basis } = warning {
+                let document = basis.citation().expect("built in").document;
+                assert!(warning.to_string().contains(document), "{family}: {warning}");
+                seen += 1;
+            }
+        }
+    }
+    assert!(seen > 0);
+}
+
+#[test]
+fn what_is_printed_for_a_developer_says_which_it_is() {
+    let stack = Stack::parse("2024-T3:.040, 2024-T3:.063").unwrap();
+    let found = Installation::new(part("MS20470AD4"), &stack).strength().unwrap().findings;
+    let finding = found.iter().find(|finding| finding.code() == Code::NotChecked).expect("edge and pitch are missing");
+    let debug = format!("{finding:?}");
+    assert!(debug.contains("NotChecked") && debug.contains("Caution"), "{debug}");
+    assert!(debug.contains(&format!("{:?}", Facts::NONE.with(Fact::Edge))), "{debug}");
+    assert_ne!(format!("{:?}", Facts::NONE.with(Fact::Edge)), format!("{:?}", Facts::NONE.with(Fact::Pitch)));
+    assert!(format!("{:?}", part("MS20470AD4-5")).contains("MS20470AD4-5"));
+    assert!(format!("{MS20470:?}").contains("MS20470"));
+    assert!(format!("{:?}", material("2024-T3")).contains("2024-T3"));
+    assert!(format!("{:?}", Key::of_limit(Name::HoleDrill)).contains(Name::HoleDrill.as_str()));
+}
+
+#[test]
+fn a_stress_is_the_same_in_every_unit_that_it_is_read_in() {
+    let psi = |text: &str| Stress::parse(text).unwrap().psi();
+    for (text, same) in [("20ksi", "20000psi"), ("10.3msi", "10300ksi"), ("70GPa", "70000MPa")] {
+        assert!((psi(text) / psi(same) - 1.0).abs() < 1e-12, "{text}");
+    }
+    // NIST SP 811, appendix B.8: 1 psi is 6.894 757 E+03 Pa, seven figures.
+    assert!((psi("6.894757MPa") / 1000.0 - 1.0).abs() < 1e-7);
+    assert_eq!("12.5lbf".parse(), Ok(Force::from_lbf(12.5)));
 }

@@ -260,7 +260,7 @@ impl<'q, 'a> Installation<'q, 'a> {
         if let Some(Ok(assessed)) = rivet.length().map(|length| after.assess(length)) {
             found_of_it.extend(&assessed.findings);
         }
-        if step.cut.is_none() && step.hole.is_none() {
+        if step.hole.is_none() {
             step.hole = Some(after.hole_or_drilled().value.interval());
         }
         let earlier = core::mem::take(&mut step.findings);

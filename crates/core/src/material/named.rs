@@ -550,6 +550,13 @@ mod tests {
     }
 
     #[test]
+    fn a_place_is_that_of_a_material_and_there_is_none_behind_the_last() {
+        let count = u8::try_from(Material::known().len()).unwrap();
+        assert!(Material::known().zip(0..).all(|(known, place)| Material::at(place) == Some(known)));
+        assert!((count..=u8::MAX).all(|place| Material::at(place).is_none()));
+    }
+
+    #[test]
     #[cfg(target_pointer_width = "64")]
     fn the_columns_of_a_material_are_those_whose_heading_names_it() {
         for (values, guarantees) in [(Values::Minimum, &[Guarantee::A, Guarantee::S][..]), (Values::B, &[Guarantee::B])]

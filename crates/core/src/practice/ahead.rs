@@ -79,7 +79,7 @@ impl<'a> Practice<'a> {
     /// assert_eq!(HANDBOOK.case_limits(&case).put_into(&mut cases), None);
     /// let ahead = HANDBOOK.with_cases(&cases);
     /// # #[cfg(target_pointer_width = "64")]
-    /// assert!(ahead.knows(&case));
+    /// assert!(ahead.knows(&case) && !HANDBOOK.knows(&case));
     /// assert_eq!(ahead.length(Name::HoleDrill, &case), HANDBOOK.length(Name::HoleDrill, &case));
     /// ```
     #[must_use]

@@ -89,11 +89,6 @@ impl Row {
         Some(Limit { name: self.name, scope, value, basis: self.basis })
     }
 
-    /// Whether it holds for every rivet alike.
-    pub(super) fn is_for_any(&self) -> bool {
-        self.scope == RowScope::ANY && self.column().is_none()
-    }
-
     const fn column(&self) -> Option<(&'static [u16], i16)> {
         match self.value {
             RowValue::Sizes(column) => Some((column, FIRST_SIZE)),

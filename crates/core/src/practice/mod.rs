@@ -477,15 +477,10 @@ impl<'a> Practice<'a> {
         })
     }
 
-    /// The limits for every rivet with this name: a shop's own before a built-in one.
+    /// A shop's own limit of damage for every rivet: no built-in one is known.
     pub(crate) fn for_every_rivet(&self, name: Name) -> Option<Given<Value>> {
         let own = self.own.iter().find(|limit| limit.name == name && limit.scope == Scope::ANY);
-        let own = own.map(|limit| Given { value: limit.value, basis: limit.basis });
-        let mut rows = self.built_in.into_iter().flat_map(|table| of_name(table, name));
-        own.or_else(|| {
-            let row = rows.find(|row| row.is_for_any())?;
-            Some(Given { value: row.value(), basis: row.basis })
-        })
+        own.map(|limit| Given { value: limit.value, basis: limit.basis })
     }
 
     /// A limit as a length; `None` when there is no such limit or it is no length.
