@@ -1,7 +1,8 @@
 """What notices a change of the sources: used by `deletions` and `mutants`.
 
-All changes of a run are put into one copy of the committed tree, each behind a switch, and built once. What cannot stand behind a switch (a `const fn`, a
-type that no `return` gives) is built by itself.
+All changes of a run are put into one copy of the committed tree, each behind a switch, and built once. A switch also tells which tests come by it: only
+they can notice the change, and those that come by little and end soon are asked first. What cannot stand behind a switch (a `const fn`, a type that no
+`return` gives) is built by itself.
 """
 
 import functools
@@ -10,6 +11,9 @@ import os
 import shutil
 import signal
 import subprocess
+import time
+from concurrent.futures import ThreadPoolExecutor
+from itertools import groupby
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parent.parent.parent
@@ -23,7 +27,10 @@ CORE = [
     ["-p", "shophead-tests", "--test", "laws"],
     ["-p", "shophead-tests", "--test", "reference"],
     ["-p", "shophead-cli", "--test", "cli"],
+    ["-p", "shophead-ffi", "--lib"],
 ]
+# The examples of the documentation, asked where no other test notices anything: they are built each time.
+EXAMPLES = ["-p", "shophead", "--doc", "--features", "serde"]
 CLI = [["-p", "shophead-cli", "--test", "cli"]]
 JOB = [["-p", "shophead-job", "--lib"], *CLI]
 HANDHELD = [["-p", "shophead-handheld", "--lib"], ["-p", "shophead-tests", "--test", "handheld"]]
@@ -74,50 +81,104 @@ def programs(tests):
     return [(one["executable"], Path(one["manifest_path"]).parent) for one in found if one.get("executable") and one["profile"]["test"]]
 
 
-def fails(tests, number=0, only=()):
-    """The first test that fails with that change switched on; it is not waited for the others."""
-    environment = ENVIRONMENT | {"SHOPHEAD_CHANGE": str(number)}
-    for program, folder in programs(tuple(tests)):
-        running = subprocess.Popen(
-            ["timeout", str(PATIENCE), program, *only],
-            cwd=folder,
-            env=environment,
-            stdout=subprocess.PIPE,
-            stderr=subprocess.DEVNULL,
-            text=True,
-            errors="replace",
-            start_new_session=True,
-        )
-        for line in running.stdout:
-            if line.rstrip().endswith("... FAILED"):
-                os.killpg(running.pid, signal.SIGKILL)
-                running.wait()
-                return line.removeprefix("test ").split(" ... ")[0]
-        if running.wait() != 0:
-            return HANGS
-    return None
+def fails(tests):
+    """The first test of these that fails."""
+    of_all = (fails_of(program, folder, 0, [], PATIENCE) for program, folder in programs(tuple(tests)))
+    return next(filter(None, of_all), None)
+
+
+def fails_of(program, folder, number, only, patience):
+    """The first test of a program that fails with that change switched on; it is not waited for the others."""
+    running = subprocess.Popen(
+        ["timeout", str(patience), program, *only],
+        cwd=folder,
+        env=switched(number),
+        stdout=subprocess.PIPE,
+        stderr=subprocess.DEVNULL,
+        text=True,
+        errors="replace",
+        start_new_session=True,
+    )
+    for line in running.stdout:
+        if line.rstrip().endswith("... FAILED"):
+            os.killpg(running.pid, signal.SIGKILL)
+            running.wait()
+            return line.removeprefix("test ").split(" ... ")[0]
+    return HANGS if running.wait() != 0 else None
 
 
 def noticed_by(tests, number=0):
-    """The test that failed, those that take the shortest asked first; `None` where none did."""
-    for some in tests:
-        if failed := fails(some, number):
-            # A change that is built by itself cannot be switched off.
-            if number:
-                must_pass(some, failed)
-            return f"{some[1]}: {failed}"
+    """The test that failed; `None` where none did."""
+    if number:
+        by = asked(tuple(map(tuple, tests)), number)
+    else:
+        # A change that is built by itself cannot be switched off, so nobody knows who comes by it.
+        failures = ((some[1], fails(some)) for some in tests)
+        by = next((f"{package}: {failed}" for package, failed in failures if failed), None)
+    return by or (example_fails(number) if tests is CORE else None)
+
+
+def example_fails(number):
+    shown = subprocess.run(["cargo", "test", "--quiet", *EXAMPLES], cwd=TREE, capture_output=True, text=True, env=switched(number))
+    if shown.returncode == 0:
+        return None
+    failed = [line for line in shown.stdout.splitlines() if line.endswith("--- FAILED")]
+    return f"example: {failed[0].removesuffix(' --- FAILED')}" if failed else HANGS
+
+
+def switched(number):
+    return ENVIRONMENT | {"SHOPHEAD_CHANGE": str(number)}
+
+
+def asked(tests, number):
+    """Four tests first, then three times as many each time."""
+    left = sorted((one for one in comes_by(tests) if number in one["reached"]), key=lambda one: one["took"] * (20 + len(one["reached"])) ** 0.5)
+    many = 4
+    while left:
+        now, left = sorted(left[:many], key=lambda one: one["program"]), left[many:]
+        many *= 3
+        for (program, package, folder), some in groupby(now, key=lambda one: (one["program"], one["package"], one["folder"])):
+            some = list(some)
+            patience = max(15, 10 * sum(one["took"] for one in some))
+            if failed := fails_of(program, folder, number, ["--exact", *(one["test"] for one in some)], patience):
+                return f"{package}: {failed}"
     return None
 
 
 @functools.cache
-def passes_alone(some, failed):
-    return not fails(some, only=() if failed == HANGS else ("--exact", failed))
+def comes_by(tests):
+    """Of every test which changes it comes by, and how long it takes. Each has to pass without a change: one that fails anyhow notices none."""
+    records = WORK / "reached"
+    shutil.rmtree(records, ignore_errors=True)
+    records.mkdir(parents=True)
 
+    def one(place, program, package, folder, test):
+        record = records / str(place)
+        started = time.monotonic()
+        command = [program, "--exact", test, "--test-threads=1"]
+        ended = subprocess.run(command, cwd=folder, capture_output=True, env=switched(0) | {"SHOPHEAD_REACHED": str(record)})
+        if ended.returncode != 0:
+            raise SystemExit(f"fails without a change: {package}: {test}")
+        numbers = record.read_bytes() if record.exists() else b""
+        reached = {int.from_bytes(numbers[at : at + 4], "little") for at in range(0, len(numbers), 4)}
+        return {"program": program, "package": package, "folder": folder, "test": test, "took": time.monotonic() - started, "reached": reached}
 
-def must_pass(some, failed):
-    """A test that fails without a change notices none."""
-    if not passes_alone(tuple(some), failed):
-        raise SystemExit(f"fails without a change: {' '.join(some)}: {failed}")
+    wanted = []
+    for some in tests:
+        for program, folder in programs(some):
+            listed = {
+                which: {
+                    line.removesuffix(": test")
+                    for line in subprocess.run(
+                        [program, "--list", "--format", "terse", *which], cwd=folder, capture_output=True, text=True, env=ENVIRONMENT
+                    ).stdout.splitlines()
+                    if line.endswith(": test")
+                }
+                for which in [(), ("--ignored",)]
+            }
+            wanted += [(program, some[1], folder, test) for test in sorted(listed[()] - listed["--ignored",])]
+    with ThreadPoolExecutor(os.cpu_count()) as several:
+        return list(several.map(lambda numbered: one(numbered[0], *numbered[1]), enumerate(wanted)))
 
 
 def mismatched(message):
@@ -135,7 +196,7 @@ def place(changes, packages):
         asked = json.dumps(list(left.values()))
         placed = json.loads(subprocess.run(placer, input=asked, capture_output=True, text=True, check=True, env=environment, cwd=ROOT).stdout)
         left = {number: left[number] for number in {one["number"] for one in placed}}
-        checked = cargo("check", "--message-format=json", *(f"--package={package}" for package in packages))
+        checked = cargo("check", "--message-format=json", "--features=shophead/serde", *(f"--package={package}" for package in packages))
         wrong = set()
         for line in checked.stdout.splitlines():
             message = json.loads(line)
@@ -154,6 +215,7 @@ def place(changes, packages):
                     # A match that lacks an arm is complained of where it begins.
                     wrong.add(min(behind, key=lambda one: one["start"])["number"])
         programs.cache_clear()
+        comes_by.cache_clear()
         if not wrong:
             if checked.returncode != 0:
                 raise SystemExit(checked.stderr)

@@ -45,22 +45,50 @@ struct Placed {
     end: usize,
 }
 
-/// What a crate asks, compiled into each that is changed.
+/// What a crate asks, compiled into each that is changed. Where `SHOPHEAD_REACHED` names a file, the numbers of the changes that are come by are written
+/// there, each once.
 const SWITCH: &str = r#"
 #[doc(hidden)]
 pub mod switched {
     extern crate std;
-    use std::sync::atomic::{AtomicU32, Ordering};
+    use std::io::Write as _;
+    use std::sync::OnceLock;
+    use std::sync::atomic::{AtomicBool, AtomicU32, Ordering};
+
+    const MOST: usize = 1 << 14;
 
     static CHOSEN: AtomicU32 = AtomicU32::new(u32::MAX);
+    static RECORDED: AtomicBool = AtomicBool::new(true);
+    static REACHED: [AtomicBool; MOST] = [const { AtomicBool::new(false) }; MOST];
+    static RECORD: OnceLock<Option<std::fs::File>> = OnceLock::new();
 
+    #[inline]
     pub fn is(number: u32) -> bool {
+        if RECORDED.load(Ordering::Relaxed) {
+            record(number);
+        }
         let mut chosen = CHOSEN.load(Ordering::Relaxed);
         if chosen == u32::MAX {
             chosen = std::env::var("SHOPHEAD_CHANGE").ok().and_then(|text| text.parse().ok()).unwrap_or(0);
             CHOSEN.store(chosen, Ordering::Relaxed);
         }
         chosen == number
+    }
+
+    #[inline(never)]
+    fn record(number: u32) {
+        let file = RECORD.get_or_init(|| {
+            let path = std::env::var_os("SHOPHEAD_REACHED")?;
+            Some(std::fs::OpenOptions::new().append(true).create(true).open(path).expect("a record"))
+        });
+        match file {
+            None => RECORDED.store(false, Ordering::Relaxed),
+            Some(mut file) => {
+                if !REACHED[number as usize].swap(true, Ordering::Relaxed) {
+                    file.write_all(&number.to_le_bytes()).expect("a record");
+                }
+            }
+        }
     }
 }
 "#;
@@ -71,6 +99,8 @@ struct Found {
     binary: BTreeMap<usize, (Range<usize>, Range<usize>)>,
     unary: BTreeMap<usize, Range<usize>>,
     arms: BTreeMap<usize, (usize, Option<Range<usize>>)>,
+    /// Of a structure's field: its value, its name and what the other fields are taken from.
+    fields: BTreeMap<usize, (Range<usize>, String, Range<usize>)>,
 }
 
 impl Visit<'_> for Found {
@@ -85,6 +115,20 @@ impl Visit<'_> for Found {
     fn visit_expr_unary(&mut self, node: &syn::ExprUnary) {
         self.unary.insert(node.op.span().byte_range().start, node.span().byte_range());
         visit::visit_expr_unary(self, node);
+    }
+
+    fn visit_expr_struct(&mut self, node: &syn::ExprStruct) {
+        if let Some(base) = &node.rest {
+            for field in node.fields.iter().filter(|field| field.colon_token.is_some()) {
+                let name = match &field.member {
+                    syn::Member::Named(name) => name.to_string(),
+                    syn::Member::Unnamed(place) => place.index.to_string(),
+                };
+                let value = (field.expr.span().byte_range(), name, base.span().byte_range());
+                self.fields.insert(field.span().byte_range().start, value);
+            }
+        }
+        visit::visit_expr_struct(self, node);
     }
 
     fn visit_arm(&mut self, node: &syn::Arm) {
@@ -146,7 +190,7 @@ impl Writer<'_> {
                     self.out.push_str(&format!("if crate::switched::is({number}) {{ "));
                 }
                 let from = self.out.len();
-                self.pieces(pieces, next + 1);
+                self.raw(pieces);
                 self.placed.push((*number, from..self.out.len()));
                 if !is_put_in {
                     self.out.push_str(" } else ");
@@ -166,6 +210,16 @@ impl Writer<'_> {
             next += 1;
         }
         self.out.push_str(&self.source[at..stretch.end]);
+    }
+
+    /// Only one change is on at a time: where it is, none within it has to stand.
+    fn raw(&mut self, pieces: &[Piece]) {
+        for piece in pieces {
+            match piece {
+                Piece::Text(text) => self.out.push_str(text),
+                Piece::Source(stretch) => self.out.push_str(&self.source[stretch.clone()]),
+            }
+        }
     }
 
     fn pieces(&mut self, pieces: &[Piece], next: usize) {
@@ -215,7 +269,11 @@ fn rewrite(file: &str, source: &str, changes: &[&Change]) -> Result<(String, Vec
                 Some((_, Some(guard))) => replace(&(guard.start..guard.start), text(&format!("!crate::switched::is({number}) && "))),
                 None => {}
             },
-            // A field that a base would fill has no other value to switch to.
+            "StructField" => {
+                if let Some((value, name, base)) = found.fields.get(&start) {
+                    replace(value, vec![Piece::Text("(".into()), Piece::Source(base.clone()), Piece::Text(format!(").{name}"))]);
+                }
+            }
             _ => {}
         }
     }
