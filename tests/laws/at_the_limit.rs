@@ -12,7 +12,10 @@ use shophead::joint::margin::{Factors, Load, LoadKind};
 use shophead::joint::splice::{SpliceError, fewest_rows};
 use shophead::length::{Bare, Interval, Length, LengthErrorKind, Toleranced};
 use shophead::material::{EnteredSheet, Material, Property, RivetAlloy};
-use shophead::practice::{Case, Dimension, EnterError, Entered, EnteredJoint, Given, HANDBOOK, Key, Name, PROCESS};
+use shophead::practice::{
+    BUILT_IN, Case, Dimension, EnterError, Entered, EnteredJoint, Given, HANDBOOK, Key, Limit, Name, PROCESS, Scope,
+    Value,
+};
 use shophead::quantity::{Force, Stress};
 use shophead::rivet::part::{Part, PartWarning};
 use shophead::rivet::{Head, MS20426, MS20470};
@@ -446,4 +449,75 @@ fn a_stress_is_the_same_in_every_unit_that_it_is_read_in() {
     // NIST SP 811, appendix B.8: 1 psi is 6.894 757 E+03 Pa, seven figures.
     assert!((psi("6.894757MPa") / 1000.0 - 1.0).abs() < 1e-7);
     assert_eq!("12.5lbf".parse(), Ok(Force::from_lbf(12.5)));
+}
+
+#[test]
+fn one_row_has_no_next_row_to_touch() {
+    let stack = Stack::parse("2024-T3:.063, 2024-T3:.063").unwrap();
+    let question = Installation::new(part("MS20470AD4"), &stack).pitch(length("1")).row_spacing(length(".1"));
+    assert!(!question.rows(1).findings().has(Code::RivetsTouch));
+    assert!(question.rows(2).findings().has(Code::RivetsTouch));
+}
+
+/// A flush head sits in its sheet: nothing is said about how it pulls through.
+#[test]
+fn a_protruding_head_holds_its_sheet_and_of_a_flush_one_nothing_is_said() {
+    for (rivet, layers, holds) in [
+        ("MS20470AD4", "2024-T3:.063, 2024-T3:.063", true),
+        ("MS20426AD4", "2024-T3:.063:countersunk, 2024-T3:.063", false),
+    ] {
+        let stack = Stack::parse(layers).unwrap();
+        let question = Installation::new(part(rivet), &stack).edge(length("1")).pitch(length("2"));
+        let [manufactured, driven] = question.axial(&question.strength().unwrap()).pull;
+        assert_eq!((manufactured.is_some(), driven.is_some()), (holds, true), "{rivet}");
+    }
+}
+
+/// The rule of thumb and the lengths within limits differ where the one is not among the others, and the figure that keeps it out is the one cited.
+#[test]
+fn the_rule_differs_where_its_length_is_not_usable() {
+    let mut seen = [0; 3];
+    // A shop that lets tails be no longer than this.
+    let tail = Value::Diameters { num: 5, den: 4, plus: Length::ZERO };
+    let short = [Limit::new(Name::TailGreatest, Scope::ANY, tail, Basis::own(0))];
+    let practices = BUILT_IN.into_iter().flat_map(|practice| [*practice, practice.with_own(&short, &[])]);
+    for practice in practices.collect::<Vec<_>>().iter() {
+        for name in ["MS20470AD2", "MS20426AD2", "MS20426AD3", "MS20470AD3", "MS20470AD4", "MS20470AD6", "MS20470AD8"] {
+            for thousandths in (20..900).step_by(7) {
+                let grip = nm(thousandths * 25_400);
+                let question = Installation::through(part(name), Toleranced::exactly(grip)).by(practice);
+                let answer = question.length().unwrap();
+                let Some(usable) = answer.usable else { continue };
+                let rule = answer.rule_of_thumb_length;
+                assert_eq!(answer.difference.is_none(), usable.contains(rule), "{name} {grip}");
+                let cited = answer.findings.iter().find(|found| found.code() == Code::DiffersFromRule);
+                let Some(cited) = cited else { continue };
+                if rule < usable.shortest.value {
+                    assert_eq!(cited.basis(), usable.shortest.basis, "{name} {grip}");
+                    seen[0] += 1;
+                } else if rule > usable.longest.value {
+                    assert_eq!(cited.basis(), usable.longest.basis, "{name} {grip}");
+                    seen[1] += 1;
+                } else {
+                    seen[2] += 1;
+                }
+            }
+        }
+    }
+    assert!(seen[0] > 0 && seen[1] > 0, "{seen:?}");
+}
+
+/// Of a length that somebody else chose it is said that it is too short only where it is, and too long only where it is.
+#[test]
+fn a_length_at_an_end_of_what_is_usable_is_not_beyond_it() {
+    for thousandths in (20..900).step_by(11) {
+        let question = Installation::through(part("MS20470AD4"), Toleranced::exactly(nm(thousandths * 25_400)));
+        let Some(usable) = question.length().unwrap().usable else { continue };
+        for at in [usable.shortest.value, usable.longest.value] {
+            let found = question.assess(at).unwrap().findings;
+            let refers = |code| found.iter().any(|found| found.code() == code && found.severity() == Severity::Refer);
+            assert_eq!(refers(Code::TailTooShort), at < usable.shortest.value, "{at}");
+            assert_eq!(refers(Code::TailTooLong) || refers(Code::HeadTooLarge), at > usable.longest.value, "{at}");
+        }
+    }
 }

@@ -133,6 +133,9 @@ fn every_superseded_name_is_one_of_the_table() {
 }
 
 /// Each reason as it is read, once: what is wrong, and what the series has instead.
+const SERIES_MISSING: &str = "the series is missing, so head and alloy are unknown; digits alone such as 4-5 may mean diameter 4 and length 5, \
+     or a length of 4 1/2 (character 1); right would be a full number such as MS20470AD4-5";
+
 #[test]
 fn every_refusal_says_what_is_wrong_and_what_the_series_has() {
     for (number, sentence) in [
@@ -222,6 +225,24 @@ fn every_refusal_says_what_is_wrong_and_what_the_series_has() {
         ("MS20427-", "the diameter is missing, a whole number of thirty-seconds of an inch (character 9)"),
         ("MS20470AD4--5", "'-' does not belong here (character 12); right would be MS20470AD4-5"),
         ("MS20470AD4 -5", "' ' does not belong here (character 11); right would be MS20470AD4-5"),
+        ("AD4-5", SERIES_MISSING),
+        ("45", SERIES_MISSING),
+        ("20470AD4-5", SERIES_MISSING),
+        ("AD123-5", "this is not a series known here (character 1); right would be a full number such as MS20470AD4-5"),
+        ("Q4-5", "this is not a series known here (character 1); right would be a full number such as MS20470AD4-5"),
+        ("DD-5", "this is not a series known here (character 1); right would be a full number such as MS20470AD4-5"),
+        ("AD 4-5", "this is not a series known here (character 1); right would be a full number such as MS20470AD4-5"),
+        ("MS", "this is not a series known here (character 1); right would be a full number such as MS20470AD4-5"),
+        ("MS-20470AD4-5", "this is not a series known here (character 1); right would be MS20470AD4-5"),
+        ("MS 20470AD4-5", "this is not a series known here (character 1); right would be MS20470AD4-5"),
+        ("NAS 1097AD4-5", "this is not a series known here (character 1); right would be NAS1097AD4-5"),
+        ("MS2047AD4-5", "this is not a series known here (character 1); right would be MS20470AD4-5 or MS20426AD4-5"),
+        ("MS2047 0AD4-5", "this is not a series known here (character 1); the nearest is MS20470"),
+        ("MS20470AD4x-5", "'x' does not belong here (character 11); right would be a full number such as MS20470AD4-5"),
+        (
+            "MS20470AD4\u{7}-5",
+            "'\\u{7}' does not belong here (character 11); right would be a full number such as MS20470AD4-5",
+        ),
         (
             "MS20470AD7-5",
             "this is not a diameter known for MS20470 (character 10); right would be MS20470AD6-5 or MS20470AD8-5",

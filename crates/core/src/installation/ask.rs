@@ -611,3 +611,25 @@ impl<'a> Installation<'_, 'a> {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::rivet::part::Part;
+    use crate::stack::Stack;
+
+    #[test]
+    fn the_doubled_sheet_is_the_first_and_in_double_shear_the_middle_one() {
+        let stack = Stack::parse("2024-T3:.063, 2024-T3:.063, 2024-T3:.063").unwrap();
+        let rows = Installation::new(Part::parse("MS20470AD4").unwrap(), &stack).rows(3);
+        let doubler = rows.transfer(Transfer::Doubler);
+        assert_eq!(rows.doubled(), None);
+        assert_eq!(doubler.rows(1).doubled(), None);
+        assert_eq!(doubler.doubled(), Some(0));
+        assert_eq!(doubler.shear(Shear::Double).doubled(), Some(1));
+        for from in [1, 2] {
+            let between = doubler.by_layers(Some(from), Some(from + 1));
+            assert_eq!(between.doubled(), Some(usize::from(from) - 1), "{from}");
+        }
+    }
+}
