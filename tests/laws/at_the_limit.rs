@@ -3,7 +3,7 @@
 use std::collections::HashSet;
 use std::hash::{BuildHasher as _, RandomState};
 
-use shophead::basis::Basis;
+use shophead::basis::{Basis, Status};
 use shophead::fact::{Fact, Facts};
 use shophead::finding::{Code, Figure, Finding, Severity};
 use shophead::hole::{AsFound, Damage};
@@ -18,9 +18,10 @@ use shophead::practice::{
 };
 use shophead::quantity::{Force, Stress};
 use shophead::rivet::part::{Part, PartWarning};
-use shophead::rivet::{Head, MS20426, MS20470};
+use shophead::rivet::{Head, MS20426, MS20470, NAS1097, NAS1241};
 use shophead::select::check_part;
 use shophead::stack::{Preparation, Stack};
+use shophead::structure::Structure;
 use shophead::upset::{Fit, HeadLimits, check_sample};
 use shophead_tests::prelude::{changed, families, length, material, nm, part};
 
@@ -99,6 +100,8 @@ fn whatever_is_entered_is_something_and_not_twice() {
     }
     // Of another series, another alloy it is not the same.
     let mut entered = Entered::new();
+    assert_eq!(entered.length_tolerance(&NAS1097, Length::ZERO, basis), Ok(()));
+    assert_eq!(entered.length_tolerance(&NAS1241, nm(-1), basis), Err(EnterError::NotPositive));
     for series in [&MS20470, &MS20426] {
         assert_eq!(entered.length_tolerance(series, length(".01"), basis), Ok(()));
     }
@@ -520,4 +523,58 @@ fn a_length_at_an_end_of_what_is_usable_is_not_beyond_it() {
             assert_eq!(refers(Code::TailTooLong) || refers(Code::HeadTooLarge), at > usable.longest.value, "{at}");
         }
     }
+}
+
+#[test]
+fn a_rivet_as_thick_as_its_sheet_is_thick_enough() {
+    let found = |name: &str, layers: &str| {
+        let stack = Stack::parse(layers).unwrap();
+        Installation::new(part(name), &stack).structure(Structure::Primary).findings()
+    };
+    for (name, layers, outside) in [
+        ("MS20470AD4", ".125, .125", false),
+        ("MS20470AD4", ".126, .125", true),
+        // Three times .040 is .120, so 1/8 is the thickest; three times 1/24 is just 1/8.
+        ("MS20470AD4", ".040, .040", false),
+        ("MS20470AD5", ".040, .040", true),
+        ("MS20470AD5", ".042, .040", false),
+    ] {
+        assert_eq!(found(name, layers).has(Code::DiameterOutsideRule), outside, "{name} {layers}");
+    }
+    assert!(found("MS20470AD2", ".040, .040").has(Code::NotStructural));
+    assert!(!found("MS20470AD3", ".040, .040").has(Code::NotStructural));
+}
+
+/// Of a shop's own limits that meet each keeps its source.
+#[test]
+fn a_figure_that_is_just_another_is_cited_by_itself() {
+    let size = MS20470.size(4).unwrap();
+    let case = Case::of(Head::Universal, RivetAlloy::Al2117, size);
+    let own = |name, value: Length, place| Limit::new(name, Scope::ANY, Value::Length(value), Basis::own(place));
+    let high = |target: &str, greatest: &str| {
+        let own = [own(Name::HeadHeightTarget, length(target), 0), own(Name::HeadHeightGreatest, length(greatest), 1)];
+        let target = HeadLimits::of(&PROCESS.with_own(&own, &[]), &case).height_target.unwrap();
+        (target.value, target.basis.own_place())
+    };
+    assert_eq!(high(".060", ".060"), (length(".060"), Some(0)));
+    assert_eq!(high(".060", ".061"), (length(".060"), Some(0)));
+    assert_eq!(high(".060", ".059"), (length(".059"), Some(1)));
+    // The hole as drilled is never wider than the widest.
+    let drilled = |greatest: &str| {
+        let own = [
+            own(Name::HoleDrill, length(".128"), 0),
+            own(Name::HoleDrilledGreatest, length(".130"), 1),
+            Limit::new(
+                Name::HoleGreatest,
+                Scope::ANY,
+                Value::Length(length(greatest)),
+                Basis::own_as(Status::Memory, 2),
+            ),
+        ];
+        let hole = PROCESS.with_own(&own, &[]).hole_for(&case).unwrap();
+        (hole.value.max(), hole.basis.own_place())
+    };
+    assert_eq!(drilled(".129"), (length(".129"), Some(2)));
+    assert_eq!(drilled(".130"), (length(".130"), Some(0)));
+    assert_eq!(drilled(".131"), (length(".130"), Some(0)));
 }
