@@ -3,7 +3,9 @@
 use std::collections::HashSet;
 use std::hash::{BuildHasher as _, RandomState};
 
+use shophead::answer::{Answered, Ruling};
 use shophead::basis::{Basis, Status};
+use shophead::drill::Drill;
 use shophead::fact::{Fact, Facts};
 use shophead::finding::{Code, Figure, Finding, Severity};
 use shophead::hole::{AsFound, Damage};
@@ -417,6 +419,8 @@ fn a_shops_greatest_head_raises_the_lowest_to_drive_to() {
 fn what_is_printed_of_a_recalled_rivet_names_the_document() {
     let mut seen = 0;
     for family in families() {
+        let recalled = |warning: &PartWarning<'_>| matches!(warning, PartWarning::Recalled { .. });
+        assert_eq!(check_part(&family).has(Code::LimitFromMemory), family.warnings().iter().any(recalled), "{family}");
         for warning in family.warnings() {
             if let PartWarning::Recalled { basis } = warning {
                 let document = basis.citation().expect("built in").document;
@@ -577,4 +581,30 @@ fn a_figure_that_is_just_another_is_cited_by_itself() {
     assert_eq!(drilled(".129"), (length(".129"), Some(2)));
     assert_eq!(drilled(".130"), (length(".130"), Some(0)));
     assert_eq!(drilled(".131"), (length(".130"), Some(0)));
+}
+
+/// Drilled round its longest axis a hole may come nearer to the edge; one that is kept does not move.
+#[test]
+fn an_answer_that_keeps_a_hole_does_not_move_it_and_one_with_a_drill_may() {
+    let stack = Stack::parse("2024-T3:.125, 2024-T3:.125").unwrap();
+    let found = AsFound::new(length(".150"), length(".130"), Damage::None).unwrap();
+    let drill = Drill::nearest_at_or_above(length(".159"));
+    // Two diameters: just enough.
+    for (answered, edge, moves) in [
+        (Answered::new(Ruling::Keep), "1/4", false),
+        (Answered::new(Ruling::NextSize).drill(drill), "5/16", true),
+        (Answered::new(Ruling::NextSize).drill(drill), ".3225", false),
+    ] {
+        let question = Installation::new(part("MS20470AD4"), &stack).edge(length(edge)).pitch(length("2"));
+        let step = question.in_place_of(part("MS20470AD4")).as_answered(Some(found), &answered).unwrap();
+        assert_eq!(step.findings.has(Code::EdgeDistanceShort), moves, "{answered:?}: {:?}", step.findings);
+    }
+}
+
+#[test]
+fn no_number_beyond_every_length_is_one() {
+    for none in [f64::NAN, f64::INFINITY, f64::NEG_INFINITY, 1e30, -1e30] {
+        assert_eq!(Length::try_from_inches_f64(none), None, "{none}");
+    }
+    assert_eq!(Length::try_from_inches_f64(-0.125), Some(nm(-3_175_000)));
 }

@@ -2,7 +2,7 @@
 
 use shophead::basis::{Basis, Status};
 use shophead::length::Length;
-use shophead::material::{DrivenShear, EnteredSheet, HeatTreatment, Material, RivetAlloy, sheets};
+use shophead::material::{DrivenShear, EnteredSheet, HeatTreatment, Material, RivetAlloy, RivetUse, sheets};
 use shophead::practice::{EnterError, Entered};
 use shophead::quantity::Stress;
 use shophead::rivet::CATALOGUE;
@@ -263,6 +263,58 @@ fn the_part_standard_says_which_alloys_are_for_new_designs() {
     ] {
         assert_eq!(alloy.for_new_design().map(|(offered, _)| offered), Some(offered), "{}", alloy.alloy());
     }
+}
+
+/// AC 43.13-1B, para 7-2a to g; of titanium, A-286 and 7050 the handbook's strengths.
+#[test]
+fn what_rivets_of_each_alloy_are_for() {
+    use RivetUse::{
+        CorrosionResistantParts, MagnesiumStructure, NickelAlloys, Nonstructural, SteelParts, StrongerStructure,
+        Structure,
+    };
+    for (alloy, used_for) in [
+        ("1100", Some(Nonstructural)),
+        ("2117", Some(Structure)),
+        ("5056", Some(MagnesiumStructure)),
+        ("2017", Some(StrongerStructure)),
+        ("2024", Some(StrongerStructure)),
+        ("7050", Some(Structure)),
+        ("Ti-45Cb", Some(Structure)),
+        ("nickel-copper", Some(NickelAlloys)),
+        ("A-286", Some(Structure)),
+        ("carbon steel", Some(SteelParts)),
+        ("corrosion-resistant steel", Some(CorrosionResistantParts)),
+        ("copper", None),
+    ] {
+        let known = RivetAlloy::ALL.iter().find(|known| known.alloy() == alloy).expect(alloy);
+        assert_eq!(known.used_for().map(|(used_for, _)| used_for), used_for, "{alloy}");
+    }
+}
+
+/// Of every alloy it is known how heavy it is and what it is sheared at, and of those that change by driving into which temper; of treatments
+/// whose document gives no figure, what it says instead.
+#[test]
+fn nothing_that_is_known_of_an_alloy_is_left_out() {
+    for alloy in RivetAlloy::ALL {
+        assert!(!alloy.densities_lb_in3().is_empty() && alloy.fsu_driven().is_some(), "{}", alloy.alloy());
+        for treatment in alloy.heat_treatments() {
+            let by_circular = [Basis::AC43_P4_57D, Basis::AC43_T4_8].contains(&treatment.basis);
+            let of_any_size = alloy == &RivetAlloy::Al2024;
+            assert_eq!(treatment.note.is_empty(), by_circular && of_any_size, "{}: {treatment:?}", alloy.alloy());
+        }
+    }
+    for (alloy, temper) in [
+        (RivetAlloy::Al1100, Some("F")),
+        (RivetAlloy::Al2117, Some("T3")),
+        (RivetAlloy::Al2017, Some("T31")),
+        (RivetAlloy::Al2024, Some("T31")),
+        (RivetAlloy::Al7050, Some("T731")),
+        (RivetAlloy::Copper, None),
+    ] {
+        assert_eq!(alloy.temper_driven(), temper, "{}", alloy.alloy());
+    }
+    let tables = |alloy: RivetAlloy| alloy.densities_lb_in3().len();
+    assert_eq!((tables(RivetAlloy::Al2117), tables(RivetAlloy::Al2024)), (2, 1));
 }
 
 /// The first number of a text, in the unit that follows: `about 1 h`, `10 to 20 min`, `up to 2 weeks`.

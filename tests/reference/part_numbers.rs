@@ -222,6 +222,7 @@ fn every_refusal_says_what_is_wrong_and_what_the_series_has() {
         ("MS20470 AD4-5", "' ' does not belong here (character 8); right would be MS20470AD4-5"),
         ("MS20470-4-5", "the material of MS20470 is missing (character 8); right would be A, AD, B, E, D or DD"),
         ("MS20427", "the diameter is missing, a whole number of thirty-seconds of an inch (character 8)"),
+        ("MS20615-4", "the material of MS20615 is missing (character 10); right would be M or CU"),
         ("MS20427-", "the diameter is missing, a whole number of thirty-seconds of an inch (character 9)"),
         ("MS20470AD4--5", "'-' does not belong here (character 12); right would be MS20470AD4-5"),
         ("MS20470AD4 -5", "' ' does not belong here (character 11); right would be MS20470AD4-5"),

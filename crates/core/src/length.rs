@@ -193,12 +193,8 @@ impl Length {
     #[must_use]
     pub fn try_from_inches_f64(inches: f64) -> Option<Length> {
         let nm = libm::round(inches * NM_PER_INCH as f64);
-        // NaN fails both comparisons.
-        if nm >= Length::MIN.nm as f64 && nm <= Length::MAX.nm as f64 {
-            Length::from_nanometres(nm as i64)
-        } else {
-            None
-        }
+        // What is too large for whole nanometres becomes the largest, which is no length.
+        if nm.is_nan() { None } else { Length::from_nanometres(nm as i64) }
     }
 
     /// Nanometres.
