@@ -103,6 +103,7 @@ fn whatever_is_entered_is_something_and_not_twice() {
     // Of another series, another alloy it is not the same.
     let mut entered = Entered::new();
     assert_eq!(entered.length_tolerance(&NAS1097, Length::ZERO, basis), Ok(()));
+    assert!(entered.has_length_tolerance(&NAS1097) && !entered.has_length_tolerance(&MS20470));
     assert_eq!(entered.length_tolerance(&NAS1241, nm(-1), basis), Err(EnterError::NotPositive));
     for series in [&MS20470, &MS20426] {
         assert_eq!(entered.length_tolerance(series, length(".01"), basis), Ok(()));
@@ -442,6 +443,7 @@ fn what_is_printed_for_a_developer_says_which_it_is() {
     assert!(debug.contains(&format!("{:?}", Facts::NONE.with(Fact::Edge))), "{debug}");
     assert_ne!(format!("{:?}", Facts::NONE.with(Fact::Edge)), format!("{:?}", Facts::NONE.with(Fact::Pitch)));
     assert!(format!("{:?}", part("MS20470AD4-5")).contains("MS20470AD4-5"));
+    assert_eq!(format!("{:?}", length("1/8")), "0.1250000 in");
     assert!(format!("{MS20470:?}").contains("MS20470"));
     assert!(format!("{:?}", material("2024-T3")).contains("2024-T3"));
     assert!(format!("{:?}", Key::of_limit(Name::HoleDrill)).contains(Name::HoleDrill.as_str()));
@@ -455,6 +457,7 @@ fn a_stress_is_the_same_in_every_unit_that_it_is_read_in() {
     }
     // NIST SP 811, appendix B.8: 1 psi is 6.894 757 E+03 Pa, seven figures.
     assert!((psi("6.894757MPa") / 1000.0 - 1.0).abs() < 1e-7);
+    assert_eq!("1/8".parse(), Ok(length(".125")));
     assert_eq!("12.5lbf".parse(), Ok(Force::from_lbf(12.5)));
 }
 
@@ -607,4 +610,41 @@ fn no_number_beyond_every_length_is_one() {
         assert_eq!(Length::try_from_inches_f64(none), None, "{none}");
     }
     assert_eq!(Length::try_from_inches_f64(-0.125), Some(nm(-3_175_000)));
+}
+
+/// A tested joint counts for its own rivet, preparation and material.
+#[test]
+fn a_tested_joint_counts_where_it_is_that_joint_and_nowhere_else() {
+    let carries = |entered: Option<EnteredJoint>, layers: &str| {
+        let mut kept = Entered::new();
+        if let Some(joint) = entered {
+            kept.joint(joint).unwrap();
+        }
+        let practice = HANDBOOK.with_entered(&kept);
+        let stack = Stack::parse(layers).unwrap();
+        let question = Installation::new(part("MS20426AD4"), &stack).by(&practice).edge(length("1")).pitch(length("2"));
+        question.strength().unwrap().allowable.map(|allowable| allowable.force.lbf())
+    };
+    let layers = "2024-T3:.063:countersunk, 2024-T3:.125";
+    let joint = |name: &str, preparation, of: &str| {
+        EnteredJoint::new(
+            &part(name),
+            preparation,
+            (material(of), length(".063")),
+            Force::from_lbf(77.0),
+            Basis::own(0),
+        )
+    };
+    let published = carries(None, layers);
+    assert_eq!(carries(Some(joint("MS20426AD4", Preparation::Countersunk, "2024-T3")), layers), Some(77.0));
+    for (name, preparation, of) in [
+        ("MS20426AD4", Preparation::Dimpled, "2024-T3"),
+        ("MS20426AD4", Preparation::Plain, "2024-T3"),
+        ("MS20426AD4", Preparation::Countersunk, "7075-T6"),
+        ("MS20426AD5", Preparation::Countersunk, "2024-T3"),
+        ("MS20426DD4", Preparation::Countersunk, "2024-T3"),
+        ("NAS1097AD4", Preparation::Countersunk, "2024-T3"),
+    ] {
+        assert_eq!(carries(Some(joint(name, preparation, of)), layers), published, "{name} {of}");
+    }
 }
