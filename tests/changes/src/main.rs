@@ -83,7 +83,8 @@ pub mod switched {
         });
         match file {
             None => RECORDED.store(false, Ordering::Relaxed),
-            Some(mut file) => {
+            Some(file) => {
+                let mut file = file;
                 if !REACHED[number as usize].swap(true, Ordering::Relaxed) {
                     file.write_all(&number.to_le_bytes()).expect("a record");
                 }
