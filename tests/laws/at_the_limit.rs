@@ -648,3 +648,65 @@ fn a_tested_joint_counts_where_it_is_that_joint_and_nowhere_else() {
         assert_eq!(carries(Some(joint(name, preparation, of)), layers), published, "{name} {of}");
     }
 }
+
+#[test]
+fn a_hole_that_is_cleaned_up_is_cut_and_one_that_takes_the_next_size_need_not_be() {
+    let stack = Stack::parse("2024-T3:.125, 2024-T3:.125").unwrap();
+    let question = Installation::new(part("MS20470AD4"), &stack)
+        .edge(length("1"))
+        .pitch(length("2"))
+        .in_place_of(part("MS20470AD4"));
+    for (ruling, hole, is_cut) in [
+        (Ruling::CleanUp, ".1285", true),
+        (Ruling::NextSize, ".161", false),
+        (Ruling::NextSize, ".150", true),
+        (Ruling::Keep, ".1285", false),
+    ] {
+        let found = AsFound::new(length(hole), length(hole), Damage::None).unwrap();
+        let step = question.as_answered(Some(found), &Answered::new(ruling)).unwrap();
+        assert_eq!(step.cut.is_some(), is_cut, "{ruling:?} {hole}");
+    }
+}
+
+/// On primary structure an edge, a pitch or a material that was not given is referred, how far apart rows are is not.
+#[test]
+fn what_decides_on_primary_structure_is_referred_where_it_was_not_given() {
+    let found = |layers: &str, edge: bool, pitch: bool, spacing: bool, structure| {
+        let stack = Stack::parse(layers).unwrap();
+        let mut question = Installation::new(part("MS20470AD4"), &stack).structure(structure).rows(2);
+        if edge {
+            question = question.edge(length("1/2"));
+        }
+        if pitch {
+            question = question.pitch(length("1"));
+        }
+        if spacing {
+            question = question.row_spacing(length("1"));
+        }
+        let not_checked = |found: &Finding| found.code() == Code::NotChecked;
+        match question.row() {
+            Ok(row) => row.joint.findings.iter().find(|found| not_checked(found)).map(Finding::severity),
+            // Without a pitch there is nothing so much an inch; a hole is drilled in it all the same.
+            Err(_) => {
+                let hole = AsFound::new(length(".150"), length(".150"), Damage::None).unwrap();
+                question.hole(hole).findings.iter().find(|found| not_checked(found)).map(Finding::severity)
+            }
+        }
+    };
+    let (known, not_known) = ("2024-T3:.063, 2024-T3:.063", "2024-T3:.063, .063");
+    for (layers, edge, pitch, spacing, on_primary) in [
+        (known, true, true, true, None),
+        (known, true, true, false, Some(Severity::Caution)),
+        (known, false, true, true, Some(Severity::Refer)),
+        (known, true, false, true, Some(Severity::Refer)),
+        (not_known, true, true, true, Some(Severity::Refer)),
+    ] {
+        let asked = |structure| found(layers, edge, pitch, spacing, structure);
+        assert_eq!(asked(Structure::Primary), on_primary, "{layers} {edge} {pitch} {spacing}");
+        assert_eq!(
+            asked(Structure::Secondary),
+            on_primary.map(|_| Severity::Caution),
+            "{layers} {edge} {pitch} {spacing}"
+        );
+    }
+}

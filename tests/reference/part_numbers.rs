@@ -245,6 +245,17 @@ fn every_refusal_says_what_is_wrong_and_what_the_series_has() {
             "'\\u{7}' does not belong here (character 11); right would be a full number such as MS20470AD4-5",
         ),
         (
+            "AN436AD4-5",
+            "this is not a series known here (character 1); right would be a full number such as MS20470AD4-5",
+        ),
+        (
+            "MS20471AD4-5",
+            "this is not a series known here (character 1); right would be a full number such as MS20470AD4-5",
+        ),
+        ("MS2470AD4-5", "this is not a series known here (character 1); right would be MS20470AD4-5"),
+        ("MS204700AD4-5", "this is not a series known here (character 1); right would be MS20470AD4-5"),
+        ("MS20470AD4-5-", "a length in sixteenths of an inch is missing after the dash (character 14)"),
+        (
             "MS20470AD7-5",
             "this is not a diameter known for MS20470 (character 10); right would be MS20470AD6-5 or MS20470AD8-5",
         ),
