@@ -710,3 +710,29 @@ fn what_decides_on_primary_structure_is_referred_where_it_was_not_given() {
         );
     }
 }
+
+/// A name with a blank or a point in it stands between quotes, as in the file that it is entered in.
+#[test]
+fn a_key_is_read_back_as_it_is_printed() {
+    let rivet = part("MS20426AD4");
+    let mut keys: Vec<Key> = Name::ALL.iter().map(|name| Key::of_limit(*name)).collect();
+    keys.extend(RivetAlloy::ALL.iter().map(|alloy| Key::of_shear(*alloy)));
+    for material in
+        Material::known().chain([Material::own("2219-T87").unwrap(), Material::own("clad 2219-T87").unwrap()])
+    {
+        keys.extend(Property::ALL.iter().map(|property| Key::of_sheet(material, *property)));
+        keys.extend([Key::of_bend_radius(material), Key::of_density(material)]);
+    }
+    keys.extend(
+        [Key::of_flush_joint(&rivet), Key::of_plain_joint(&rivet), Key::of_tension(&rivet)].into_iter().flatten(),
+    );
+    for key in keys {
+        let printed = key.to_string();
+        assert_eq!(Key::parse(&printed), Ok(key), "{printed}");
+        assert_eq!(Key::from_number(key.number()), Some(key), "{printed}");
+        let (quoted, blank) = (printed.contains('"'), printed.contains(' '));
+        assert!(quoted || !blank, "{printed}");
+    }
+    assert_eq!(Key::of_shear(RivetAlloy::CarbonSteel).to_string(), "rivet.\"carbon steel\".shear_ultimate");
+    assert_eq!(Key::of_shear(RivetAlloy::Al2117).to_string(), "rivet.2117.shear_ultimate");
+}
