@@ -425,11 +425,9 @@ pub fn needed(stress: Stress, thickness: Length, width: Length, per_rivet: Force
     }
     let load = modes::gross_section(stress, thickness, width);
     let exact = load.lbf() / per_rivet.lbf();
-    let per_inch = exact / width.to_inches_f64();
-    if !(load.is_finite() && per_inch.is_finite()) {
-        return Err(SpliceError::OutOfRange);
-    }
-    Ok(Needed { load, per_inch, exact, total: whole(exact)? })
+    // A load or a count that is no number has no whole rivets either.
+    let total = whole(exact)?;
+    Ok(Needed { load, per_inch: exact / width.to_inches_f64(), exact, total })
 }
 
 /// Rivets in equal rows.
