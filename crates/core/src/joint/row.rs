@@ -453,6 +453,7 @@ pub fn compare_rows(before: &RowStrength, after: &RowStrength) -> RowComparison 
 mod tests {
     extern crate std;
     use super::*;
+    use crate::joint::margin::LoadKind;
     use crate::joint::strength::Shear;
     use crate::length::Toleranced;
     use crate::material::Material;
@@ -631,5 +632,47 @@ mod tests {
         assert_eq!(row_strength(&Made { rows: 0, ..good }), Err(RowError::NoRows));
         let inside = Made { pitch: Some(length(".1")), ..good };
         assert_eq!(row_strength(&inside), Err(RowError::Strength(StrengthError::PitchInsideHole)));
+    }
+
+    #[test]
+    fn both_holes_of_a_zigzag_lose_their_countersink() {
+        let sunk = stack(&[(".063", Preparation::Countersunk), (".064", Preparation::Plain)]);
+        let rivet = Part::parse("MS20426AD4").unwrap();
+        let head = rivet.size().head.unwrap();
+        let (diameter, depth) = (
+            head.diameter.map_or(head.diameter_nominal, |limits| limits.max()).to_inches_f64(),
+            head.height.map_or(head.height_nominal, |limits| limits.max()).to_inches_f64(),
+        );
+        let found = row_strength(&Made { rows: 2, staggered: Some(length(".2")), ..row(&rivet, &sunk) }).unwrap();
+        let area = 0.063 * (0.75 - 2.0 * 0.1285 + 0.04 / 0.75) - 2.0 * depth * (diameter - 0.125) / 2.0;
+        assert!((found.net_sections[0].unwrap().force.lbf() - 63_000.0 * area / 0.75).abs() < 1e-6);
+    }
+
+    /// The sheet that is doubled carries the whole load past the last row, each other one its part of the most that is in them.
+    #[test]
+    fn a_doubler_has_the_margin_of_its_weakest_sheet_or_rivet() {
+        let rivet = Part::parse("MS20470AD4").unwrap();
+        let (thin, thick) = ((".040", Preparation::Plain), (".064", Preparation::Plain));
+        let (single, double) = (stack(&[thin, thick]), stack(&[thin, thick, thin]));
+        let margin_of = |stack: &Stack, shear, doubled, lbf: f64, in_b: Option<f64>| {
+            let load = |lbf| Load { force: Force::from_lbf(lbf), kind: LoadKind::Ultimate };
+            let row = Made { shear, load: Some((load(1.0), Factors::SEAM)), ..row(&rivet, stack) };
+            let mut found = row_strength(&row).unwrap();
+            let (pitch, factors) = (length(".75"), Factors::SEAM);
+            let loaded = Loaded { pitch, load: load(lbf), factors, doubled: Some(doubled) };
+            found.take_load(&loaded, in_b.map(Force::from_lbf)).map(|()| found.margin.map(|margin| margin.value))
+        };
+        let net = |thickness: f64| 63_000.0 * thickness * (0.75 - 0.1285);
+        for (found, by_hand) in [
+            (margin_of(&single, Shear::Single, 0, 400.0, Some(2_000.0)), net(0.064) / 2_000.0),
+            (margin_of(&single, Shear::Single, 0, 400.0, Some(100.0)), net(0.040) / 400.0),
+            (margin_of(&double, Shear::Double, 1, 400.0, Some(2_000.0)), net(0.040) / 1_000.0),
+        ] {
+            let found = found.unwrap().unwrap();
+            assert!((found - (by_hand - 1.0)).abs() < 1e-9, "{found} {by_hand}");
+        }
+        for in_b in [None, Some(0.0)] {
+            assert_eq!(margin_of(&single, Shear::Single, 0, 400.0, in_b), Ok(None), "{in_b:?}");
+        }
     }
 }

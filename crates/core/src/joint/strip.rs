@@ -426,4 +426,16 @@ mod tests {
             StripSheet { ftu: (Stress::from_psi(f64::MAX), GIVEN), thickness: Length::MAX, ..sheet(Pulled::AtFirst) };
         assert_eq!(weakest_line(&holes, length("1"), &endless), Err(StripError::OutOfRange));
     }
+
+    #[test]
+    fn a_hole_may_touch_the_side_and_there_may_be_as_many_as_there_is_room_for() {
+        let hole = strip(&[1], "1", "1")[0];
+        let carried = |y: Length| all_rivets(&[Hole { at: Point { y, ..hole.at }, ..hole }], length("1"));
+        let hair = Length::from_nanometres(1).unwrap();
+        let (low, high) = (length(".0625"), length(".9375"));
+        for (y, good) in [(low, true), (low.minus(hair), false), (high, true), (high.plus(hair), false)] {
+            assert_eq!(carried(y), if good { Ok(hole.carries) } else { Err(StripError::HoleOutside) }, "{y}");
+        }
+        assert_eq!(all_rivets(&[hole; MAX_HOLES], length("1")), Ok(Force::from_lbf(300.0 * 96.0)));
+    }
 }
