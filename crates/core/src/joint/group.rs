@@ -147,8 +147,7 @@ impl Sides {
         let size = load.size().lbf();
         let way = |edge: Length, part: f64| {
             // As far as can be measured where the load runs along the edge.
-            let way = Length::try_from_inches_f64(edge.to_inches_f64() * (size / part));
-            if part > 0.0 { way.unwrap_or(Length::MAX) } else { Length::MAX }
+            Length::try_from_inches_f64(edge.to_inches_f64() * (size / part)).unwrap_or(Length::MAX)
         };
         let (x, y) = (libm::fabs(load.x.lbf()), libm::fabs(load.y.lbf()));
         let way = way(self.left.min(self.right), x).min(way(self.below.min(self.above), y));
@@ -683,5 +682,27 @@ mod tests {
         let (own, recalled) = (Basis::own(0), Basis::HDBK5_FLUSH_JOINTS);
         assert_eq!(named([own; 3]), (Basis::GROUP_ALIKE, None));
         assert_eq!(named([own, recalled, recalled]), (recalled, Some(1)));
+    }
+
+    #[test]
+    fn a_rivet_that_carries_just_its_load_is_not_referred() {
+        let basis = Basis::own(0);
+        for (lbf, said) in [(50.0, false), (49.999, true)] {
+            let allowable = Some(Allowable { force: Force::from_lbf(lbf), basis });
+            let pair = [0.0, 2.0].map(|x| GroupRivet { allowable, ..GroupRivet::alike(at(x, 0.0)) });
+            let group = share(&pair, load(0.0, 100.0, at(1.0, 0.0), 0.0), Some(Factors::SEAM)).unwrap();
+            assert_eq!(group.findings.has(Code::MarginNegative), said, "{lbf}");
+        }
+    }
+
+    #[test]
+    fn along_a_side_there_is_no_way_to_it_and_without_a_load_the_nearest_side_counts() {
+        let inch = Length::INCH;
+        let sides = Sides::all(inch).left(Length::ZERO);
+        for (load, way) in
+            [((0.0, 100.0), inch), ((0.0, -100.0), inch), ((100.0, 0.0), Length::ZERO), ((0.0, 0.0), Length::ZERO)]
+        {
+            assert_eq!(sides.along(Vector::lbf(load.0, load.1)), way, "{load:?}");
+        }
     }
 }
