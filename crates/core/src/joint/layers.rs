@@ -546,7 +546,7 @@ fn eliminate(
                 *cell = c + c_next + a + b;
             } else if other.checked_add(1) == Some(plane) {
                 *cell = -a;
-            } else if plane.checked_add(1) == Some(other) && other < planes {
+            } else if plane.checked_add(1) == Some(other) {
                 *cell = -b;
             }
             // -Cᵢ Sᵢ₋₁ with Sᵢ₋₁ = constant + slopes × S.
@@ -656,7 +656,12 @@ mod tests {
         assert_eq!(error(&rows, &[], &start, &end), LayersError::BaysDoNotFit);
         assert_eq!(error(&rows, &bays, &start, &end[..2]), LayersError::EndsDoNotFit);
         assert_eq!(error(&rows, &bays, &start, &lbf([0.0, 0.0, 90.0])), LayersError::NotInBalance);
-        assert_eq!(error(&[row(0.0), rows[1]], &bays, &start, &end), LayersError::NotPositive);
+        for bad in [0.0, -1.0, f64::NAN, f64::INFINITY] {
+            assert_eq!(error(&[row(bad), rows[1]], &bays, &start, &end), LayersError::NotPositive, "{bad}");
+            assert_eq!(error(&rows, &[bay([bad; MAX_PLATES])], &start, &end), LayersError::NotPositive, "{bad}");
+        }
+        let bare = LayerRow { fasteners: 0, ..rows[0] };
+        assert_eq!(error(&[bare, rows[1]], &bays, &start, &end), LayersError::NotPositive);
         assert_eq!(error(&rows, &bays, &[Force::ZERO; 3], &[Force::ZERO; 3]), LayersError::NoLoad);
         let none = LayerBay { length: Length::ZERO, ..bays[0] };
         assert_eq!(error(&rows, &[none], &start, &end), LayersError::NotPositive);
@@ -720,6 +725,20 @@ mod tests {
             assert!((most.lbf() - 0.6).abs() < 1e-12);
             assert_eq!(found.most_on_one(), Some((stiffer, FastenerPlace::Plane(1), most)));
             assert!((found.most_beside(0).lbf() - 1.0).abs() < 1e-12);
+        }
+    }
+
+    #[test]
+    fn there_may_be_as_many_plates_and_rows_as_there_is_room_for() {
+        let (mut start, mut end) = ([Force::ZERO; MAX_PLATES], [Force::ZERO; MAX_PLATES]);
+        (start[0], end[MAX_PLATES - 1]) = (Force::from_lbf(100.0), Force::from_lbf(100.0));
+        let bays = [bay([1e5; MAX_PLATES]); MAX_ROWS - 1];
+        let found = share(&[row(1e-5); MAX_ROWS], &bays, &start, &end).unwrap();
+        assert_eq!((found.rows(), found.row(0).unwrap().planes.len()), (MAX_ROWS, PLANES));
+        // All of it goes over every plane.
+        for plane in 0..PLANES {
+            let over: f64 = (0..MAX_ROWS).map(|row| found.row(row).unwrap().planes[plane].lbf()).sum();
+            assert!((over - 100.0).abs() < 1e-9, "{plane}: {over}");
         }
     }
 }
