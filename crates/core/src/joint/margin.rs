@@ -238,4 +238,13 @@ mod tests {
         let tiny = Load { force: lbf(f64::MIN_POSITIVE), kind: LoadKind::Ultimate };
         assert_eq!(margin(lbf(f64::MAX), tiny, Factors::SEAM), Err(MarginError::OutOfRange));
     }
+
+    #[test]
+    fn what_carries_just_the_load_is_not_referred() {
+        for (carries, said) in [(100.0, false), (99.999, true)] {
+            let load = Load { force: lbf(100.0), kind: LoadKind::Ultimate };
+            let found = margin(lbf(carries), load, Factors::SEAM).unwrap();
+            assert_eq!((found.negative().is_some(), found.yields().is_some()), (said, said), "{carries}");
+        }
+    }
 }

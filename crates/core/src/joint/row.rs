@@ -456,7 +456,7 @@ mod tests {
     use crate::joint::margin::LoadKind;
     use crate::joint::strength::Shear;
     use crate::length::Toleranced;
-    use crate::material::Material;
+    use crate::material::{EnteredSheet, Material, Property};
     use crate::practice::{Entered, EnteredJoint, HANDBOOK};
     use crate::prelude::length;
     use crate::rivet::part::Part;
@@ -654,8 +654,8 @@ mod tests {
         let rivet = Part::parse("MS20470AD4").unwrap();
         let (thin, thick) = ((".040", Preparation::Plain), (".064", Preparation::Plain));
         let (single, double) = (stack(&[thin, thick]), stack(&[thin, thick, thin]));
+        let load = |lbf| Load { force: Force::from_lbf(lbf), kind: LoadKind::Ultimate };
         let margin_of = |stack: &Stack, shear, doubled, lbf: f64, in_b: Option<f64>| {
-            let load = |lbf| Load { force: Force::from_lbf(lbf), kind: LoadKind::Ultimate };
             let row = Made { shear, load: Some((load(1.0), Factors::SEAM)), ..row(&rivet, stack) };
             let mut found = row_strength(&row).unwrap();
             let (pitch, factors) = (length(".75"), Factors::SEAM);
@@ -671,8 +671,68 @@ mod tests {
             let found = found.unwrap().unwrap();
             assert!((found - (by_hand - 1.0)).abs() < 1e-9, "{found} {by_hand}");
         }
+        // Twice the sheet under twice the load is no weaker: the first of them is named.
+        let alike = stack(&[thin, (".080", Preparation::Plain)]);
+        let row = Made { load: Some((load(1.0), Factors::SEAM)), ..row(&rivet, &alike) };
+        let mut found = row_strength(&row).unwrap();
+        let (pitch, factors) = (length(".75"), Factors::SEAM);
+        let loaded = Loaded { pitch, load: load(400.0), factors, doubled: Some(0) };
+        found.take_load(&loaded, Some(Force::from_lbf(800.0))).unwrap();
+        assert_eq!(found.margin.map(|margin| margin.load.force.lbf()), Some(400.0));
         for in_b in [None, Some(0.0)] {
             assert_eq!(margin_of(&single, Shear::Single, 0, 400.0, in_b), Ok(None), "{in_b:?}");
         }
+    }
+
+    #[test]
+    fn a_row_of_which_a_part_is_not_known_has_no_strength() {
+        let material = Material::own("2219-T87").unwrap();
+        let ksi = Stress::from_ksi;
+        let mut entered = Entered::new();
+        let sheet = EnteredSheet::new(material, Basis::own(0)).with(Property::BearingUltimate15, ksi(90.0));
+        entered.sheet(sheet.with(Property::BearingUltimate20, ksi(110.0))).unwrap();
+        let practice = HANDBOOK.with_entered(&entered);
+        let mut no_tension = stack(&[(".040", Preparation::Plain)]);
+        no_tension.push(Layer::of(Toleranced::parse(".064").unwrap()).material(Some(material))).unwrap();
+        let rivet = Part::parse("MS20470AD4").unwrap();
+        let found = row_strength(&Made { practice: &practice, ..row(&rivet, &no_tension) }).unwrap();
+        assert!(found.net_sections[0].is_some() && found.net_sections[1].is_none());
+        assert!(found.joint.governing.is_some() && found.joint.allowable.is_some());
+        assert_eq!((found.governing, found.per_inch, found.indicated_per_inch), (None, None, None));
+        // Every net section is known, but not the rivet.
+        let known = stack(&[(".040", Preparation::Plain), (".064", Preparation::Plain)]);
+        let found = row_strength(&Made { driven: None, ..row(&rivet, &known) }).unwrap();
+        assert!(found.net_sections.iter().all(Option::is_some));
+        assert_eq!((found.governing, found.per_inch, found.indicated_per_inch), (None, None, None));
+    }
+
+    #[test]
+    fn of_two_ways_to_fail_alike_the_first_is_named() {
+        let load = |lbf, basis| Allowable { force: Force::from_lbf(lbf), basis };
+        let (own, recalled) = (Basis::own(0), Basis::ZIGZAG_NET_WIDTH);
+        let mut least = Least { governing: None, basis: own };
+        for (layer, lbf) in [(1, 300.0), (2, 200.0), (3, 200.0)] {
+            least.add(RowMode::NetSection, Some(layer), load(lbf, own));
+        }
+        assert_eq!(least.governing.and_then(|governing| governing.layer), Some(2));
+        let section = |zigzag| weaker_section(load(200.0, own), load(zigzag, recalled));
+        assert_eq!((section(200.0).basis, section(199.0).basis, section(201.0).basis), (own, recalled, own));
+    }
+
+    #[test]
+    fn a_countersink_as_deep_as_its_sheet_goes_through_it() {
+        let rivet = Part::parse("MS20426AD4").unwrap();
+        let head = rivet.head_counted().unwrap();
+        let height = head.height.map_or(head.height_nominal, |limits| limits.max());
+        let hair = Length::from_nanometres(1).unwrap();
+        let depths = |thickness: Length| {
+            let layer = Layer::of(Toleranced::exactly(thickness)).preparation(Preparation::Countersunk);
+            let (in_net, in_tear_out) = countersink_of(&rivet, &layer).unwrap();
+            (in_net.depth, in_tear_out.depth)
+        };
+        assert_eq!(depths(height), (height.plus(height), height));
+        assert_eq!(depths(height.plus(hair)), (height, height));
+        let thin = height.minus(hair);
+        assert_eq!(depths(thin), (thin.plus(thin), thin));
     }
 }

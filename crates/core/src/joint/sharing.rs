@@ -686,4 +686,11 @@ mod tests {
         let alike = |rows| share_alike(&mut Sharing::nothing_yet(), rows, row(1e-5), none, Transfer::Lap, lbf(1.0));
         assert_eq!((alike(1), alike(2)), (Ok(()), Err(SharingError::PitchNotPositive)));
     }
+
+    #[test]
+    fn there_may_be_as_many_rows_as_there_is_room_for() {
+        let found = share(&[row(1e-5); MAX_ROWS], &[bay(); MAX_ROWS - 1], Transfer::Lap, lbf(100.0)).unwrap();
+        assert_eq!(found.rows().len(), MAX_ROWS);
+        assert!((found.rows().map(|row| row.share).sum::<f64>() - 1.0).abs() < 1e-12);
+    }
 }

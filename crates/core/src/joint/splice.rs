@@ -534,3 +534,16 @@ pub fn most_per_row(width: Length, least_pitch: Length) -> Result<u32, SpliceErr
     let most = quotient(i128::from(width.nanometres()), i128::from(least_pitch.nanometres()));
     u32::try_from(most).map_err(|_| SpliceError::OutOfRange)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn rows_share_what_does_not_go_evenly_and_no_rows_nothing() {
+        let shared = [(6, 3, 2), (7, 3, 3), (0, 3, 0), (1, 3, 1), (5, 0, 0), (0, 0, 0), (u32::MAX, 1, u32::MAX)];
+        for (rivets, rows, each) in shared {
+            assert_eq!(shared_among(rivets, rows), each, "{rivets} {rows}");
+        }
+    }
+}

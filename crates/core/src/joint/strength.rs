@@ -1475,4 +1475,23 @@ mod tests {
             assert_eq!(found.findings.iter().find_map(Finding::key), Some(Key::of_sheet(material, needed)), "{edge}");
         }
     }
+
+    /// The table marks 3/32 in .032 as a knife edge, and what is thinner is worse.
+    #[test]
+    fn a_knife_edge_is_of_this_rivet_countersunk_in_a_sheet_no_thicker() {
+        use Preparation::{Countersunk, Dimpled};
+        for (rivet, preparation, thickness, said) in [
+            ("3/32", Countersunk, ".032", true),
+            ("3/32", Countersunk, ".025", true),
+            ("3/32", Countersunk, ".0321", false),
+            ("3/32", Dimpled, ".032", false),
+            ("1/8", Countersunk, ".032", false),
+        ] {
+            let sheets = [Sheet { preparation, ..sheet(thickness) }, sheet(".063")];
+            let mut joint = lap(&sheets);
+            (joint.rivet.diameter, joint.rivet.head) = (length(rivet), Head::Flush);
+            let found = strength(&joint).unwrap();
+            assert_eq!(found.findings.has(Code::CountersinkTooDeep), said, "{rivet} {preparation} {thickness}");
+        }
+    }
 }
