@@ -705,4 +705,16 @@ mod tests {
             assert_eq!(sides.along(Vector::lbf(load.0, load.1)), way, "{load:?}");
         }
     }
+
+    /// The same margin worked out twice is one margin, however great it is.
+    #[test]
+    fn of_margins_that_differ_by_less_than_a_billionth_the_first_is_the_worst() {
+        for (less, worst) in [(1e-10, 0), (1e-8, 1)] {
+            let strong = |lbf| Some(Allowable { force: Force::from_lbf(lbf), basis: Basis::own(0) });
+            let mut pair = [0.0, 2.0].map(|x| GroupRivet::alike(at(x, 0.0)));
+            (pair[0].allowable, pair[1].allowable) = (strong(50_000.0), strong(50_000.0 * (1.0 - less)));
+            let group = share(&pair, load(0.0, 100.0, at(1.0, 0.0), 0.0), Some(Factors::SEAM)).unwrap();
+            assert_eq!(group.worst.map(|worst| worst.rivet), Some(worst), "{less}");
+        }
+    }
 }

@@ -735,4 +735,32 @@ mod tests {
         let thin = height.minus(hair);
         assert_eq!(depths(thin), (thin.plus(thin), thin));
     }
+
+    /// A margin below zero is told once: the rivet's own where it decides, the row's where the sheet does.
+    #[test]
+    fn a_row_tells_its_margin_where_the_rivet_has_not() {
+        let stack = stack(&[(".040", Preparation::Plain), (".064", Preparation::Plain)]);
+        let rivet = Part::parse("MS20470AD4").unwrap();
+        let (pitch, factors) = (length(".75"), Factors::SEAM);
+        let net = 63_000.0 * 0.040 * (0.75 - 0.1285);
+        let carries = 388.0 * (1.0 - 0.04 * 0.125);
+        for (rows, lbf, margins) in [
+            (6, 300.0, &[net / 1_800.0 - 1.0][..]),
+            (1, 500.0, &[carries / 500.0 - 1.0]),
+            (6, 500.0, &[carries / 500.0 - 1.0, net / 3_000.0 - 1.0]),
+            (1, 300.0, &[]),
+        ] {
+            let load = |lbf| Load { force: Force::from_lbf(lbf), kind: LoadKind::Ultimate };
+            let row = Made { rows, load: Some((load(lbf), factors)), ..row(&rivet, &stack) };
+            let mut found = row_strength(&row).unwrap();
+            let load = load(lbf * f64::from(rows));
+            found.take_load(&Loaded { pitch, load, factors, doubled: None }, None).unwrap();
+            let told = found.joint.findings.iter().filter(|finding| finding.code() == Code::MarginNegative);
+            assert_eq!(told.clone().count(), margins.len(), "{rows} {lbf}");
+            for (told, by_hand) in told.zip(margins) {
+                let Some(Figure::Ratio(told)) = told.measured() else { panic!("{told:?}") };
+                assert!((told - by_hand).abs() < 1e-9, "{told} {by_hand}");
+            }
+        }
+    }
 }

@@ -1494,4 +1494,59 @@ mod tests {
             assert_eq!(found.findings.has(Code::CountersinkTooDeep), said, "{rivet} {preparation} {thickness}");
         }
     }
+
+    fn tested(preparation: Preparation, edge: &str) -> EnteredJoint {
+        let (rivet, sheet) =
+            (Part::parse("MS20426AD4").unwrap(), (Material::parse("2024-T3").unwrap(), length(".040")));
+        let joint = EnteredJoint::new(&rivet, preparation, sheet, Force::from_lbf(200.0), Basis::own(0));
+        joint.at_edge(length(edge)).yielding_at(Force::from_lbf(160.0))
+    }
+
+    #[test]
+    fn a_shops_test_counts_in_a_plain_sheet_only_where_no_published_strength_does() {
+        use Preparation::{Countersunk, Plain};
+        for (preparation, thickness, edge, tested_at, counts) in [
+            (Countersunk, ".040", "1/4", "1/4", true),
+            (Plain, ".040", "1/4", "1/4", false),
+            (Plain, ".040", "1/4", ".15", false),
+            (Plain, ".020", "1/4", "1/4", true),
+            (Plain, ".040", ".15", ".15", true),
+            (Plain, ".040", ".15", "1/4", false),
+        ] {
+            let joint = tested(preparation, tested_at);
+            let edge = length(edge);
+            let sheets = [Sheet { preparation, edge, entered_joint: Some(&joint), ..sheet(thickness) }, sheet(".063")];
+            assert_eq!(
+                lap(&sheets).tested(&sheets[0]).is_some(),
+                counts,
+                "{preparation} {thickness} {edge} {tested_at}"
+            );
+        }
+    }
+
+    /// Tested at 2.0 diameters: at 1.6 of them four fifths are left, as an indication.
+    #[test]
+    fn nearer_to_the_edge_a_shops_test_has_its_part_of_both_figures() {
+        let joint = tested(Preparation::Countersunk, "1/4");
+        for (edge, part, kind) in [("1/4", 1.0, BearingKind::FlushJoint), (".2", 0.8, BearingKind::Indication)] {
+            let preparation = Preparation::Countersunk;
+            let sunk = Sheet { edge: length(edge), preparation, entered_joint: Some(&joint), ..sheet(".040") };
+            let sheets = [sunk, sheet(".063")];
+            let mut joint = lap(&sheets);
+            joint.rivet.head = Head::Flush;
+            let bearing = strength(&joint).unwrap().sheets[0].bearing().unwrap();
+            assert_eq!(bearing.kind, kind);
+            near(Some(bearing.ultimate), 200.0 * part);
+            near(bearing.yield_load, 160.0 * part);
+        }
+    }
+
+    #[test]
+    fn of_two_sheets_alike_the_first_is_named_as_what_fails() {
+        let sheets = [sheet(".040"); 2];
+        let mut joint = lap(&sheets);
+        joint.rivet.driven_shear = Some((Stress::from_ksi(300.0), Basis::own(0)));
+        let governing = strength(&joint).unwrap().governing.unwrap();
+        assert_eq!(governing.layer, Some(1));
+    }
 }
