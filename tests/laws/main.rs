@@ -10,6 +10,7 @@ mod group;
 mod hole;
 mod installation;
 mod joint;
+mod joint_parts;
 mod ladder;
 mod layers;
 mod layout;

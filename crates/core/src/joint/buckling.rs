@@ -269,8 +269,8 @@ pub(crate) fn lowest_modulus(sheet: &Strengths<'_>) -> Option<Stress> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::material::{Material, RivetAlloy, sheets};
-    use crate::practice::{BUILT_IN, HANDBOOK};
+    use crate::material::{EnteredSheet, Material, RivetAlloy, sheets};
+    use crate::practice::{BUILT_IN, Entered, HANDBOOK};
     use crate::prelude::length;
     use crate::rivet::Head;
 
@@ -307,6 +307,9 @@ mod tests {
         let wide = ask("3", None).unwrap().unwrap().elastic;
         let at = |ksi| ask("3", Some(ksi)).unwrap().unwrap().findings.has(Code::BucklesBetweenRivets);
         assert_eq!((at(wide.ksi()), at(wide.ksi() * 1.000_001)), (false, true));
+        // Half of yield is still elastic.
+        let half = |ksi| ask(".75", Some(ksi)).unwrap().unwrap().findings.has(Code::BucklingNotElastic);
+        assert_eq!((half(19.5), half(19.5 * 1.000_001)), (false, true));
         assert_eq!(ask("0", None), Err(BucklingError::PitchNotPositive));
         assert_eq!(ask("1", Some(0.0)), Err(BucklingError::StressNotPositive));
     }
@@ -316,5 +319,22 @@ mod tests {
         let clad = sheets().iter().find(|sheet| sheet.e_secondary().is_some()).unwrap();
         assert_eq!(lowest_modulus(&clad.into()), clad.e_secondary());
         assert!(clad.e_secondary() < clad.ec());
+    }
+
+    #[test]
+    fn a_sheet_that_buckles_where_the_formula_ends_is_within_it() {
+        let (material, thickness, pitch) = (Material::parse("2024-T3").unwrap(), length(".032"), length("1"));
+        let case = Case::new(Head::Universal, RivetAlloy::Al2117, length("1/8"));
+        let elastic = stress(3.0, Stress::from_msi(10.7), thickness, pitch).psi();
+        for (fcy, said) in [(2.0 * elastic, false), (1.999_999 * elastic, true)] {
+            let mut entered = Entered::new();
+            let sheet = EnteredSheet::new(material, Basis::own(0));
+            entered.sheet(sheet.with(Property::CompressionYield, Stress::from_psi(fcy))).unwrap();
+            let practice = HANDBOOK.with_entered(&entered);
+            let sheet = practice.sheet(material, thickness);
+            let found = inter_rivet(&sheet, thickness, pitch, None, &case, &practice).unwrap().unwrap();
+            assert_eq!(found.elastic, Stress::from_psi(elastic));
+            assert_eq!(found.findings.has(Code::BucklingNotElastic), said, "{fcy}");
+        }
     }
 }

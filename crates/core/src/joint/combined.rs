@@ -186,8 +186,6 @@ pub fn combine(
         found.basis = found.basis.weaker(allowable.basis);
     }
     let margin = grows(curve, shear, in_tension) - 1.0;
-    // Nothing carries a load at all: both ratios without end.
-    let margin = if margin.is_nan() { -1.0 } else { margin };
     found.margin = Some(margin);
     if margin < 0.0 {
         found.findings.push(
@@ -278,7 +276,9 @@ mod tests {
             let found = combine(bad, &carries(1.0, 1.0), Factors::SEAM, Interaction::Circle);
             assert_eq!(found, Err(CombinedError::LoadNotValid));
         }
-        let nothing = combine(loads(1.0, 1.0), &carries(0.0, 0.0), Factors::SEAM, Interaction::Bolt).unwrap();
-        assert_eq!(nothing.margin, Some(-1.0));
+        for curve in [Interaction::Circle, Interaction::Bolt] {
+            let nothing = combine(loads(1.0, 1.0), &carries(0.0, 0.0), Factors::SEAM, curve).unwrap();
+            assert_eq!(nothing.margin, Some(-1.0));
+        }
     }
 }

@@ -288,5 +288,9 @@ mod tests {
         }
         let tiny = Fastening { modulus: Stress::from_psi(f64::MIN_POSITIVE), ..good };
         assert_eq!(error(&tiny), FlexibilityError::OutOfRange);
+        // So stiff that nothing gives.
+        let endless = Stress::from_psi(f64::MAX);
+        let block = JoinedPlate { thickness: Length::from_64ths(256), modulus: endless };
+        assert_eq!(error(&Fastening { modulus: endless, plates: [block; 2], ..good }), FlexibilityError::OutOfRange);
     }
 }

@@ -147,8 +147,7 @@ impl Sides {
         let size = load.size().lbf();
         let way = |edge: Length, part: f64| {
             // As far as can be measured where the load runs along the edge.
-            let way = Length::try_from_inches_f64(edge.to_inches_f64() * (size / part));
-            if part > 0.0 { way.unwrap_or(Length::MAX) } else { Length::MAX }
+            Length::try_from_inches_f64(edge.to_inches_f64() * (size / part)).unwrap_or(Length::MAX)
         };
         let (x, y) = (libm::fabs(load.x.lbf()), libm::fabs(load.y.lbf()));
         let way = way(self.left.min(self.right), x).min(way(self.below.min(self.above), y));
@@ -406,7 +405,8 @@ fn sums(rivets: &[GroupRivet], origin: Point, heaviest: f64, load: PlaneLoad) ->
         y += w * dy;
     }
     (x, y) = (x / weight, y / weight);
-    let polar = rivets.iter().map(weighted).map(|(w, (dx, dy))| w * ((dx - x) * (dx - x) + (dy - y) * (dy - y))).sum();
+    let square = |arm: f64| arm * arm;
+    let polar = rivets.iter().map(weighted).map(|(w, (dx, dy))| w * (square(dx - x) + square(dy - y))).sum();
     let (load_x, load_y) = (load.x.lbf(), load.y.lbf());
     let moment = load.moment_in_lbf + moment(origin, (x, y), load);
     Sums { weight, x, y, polar, load_x, load_y, moment }
@@ -640,8 +640,81 @@ mod tests {
         assert_eq!(worst.rivet, 0);
         assert!((worst.margin.value - (20.0 / 25.0 - 1.0)).abs() < 1e-12);
         assert!(group.findings.has(Code::MarginNegative) && group.findings.must_refer());
+        // Where none carries anything it is the first.
+        let nothing =
+            [GroupRivet { allowable: strong(0.0), ..pair[0] }, GroupRivet { allowable: strong(0.0), ..pair[1] }];
+        let worst = share(&nothing, down, Some(Factors::SEAM)).unwrap().worst.unwrap();
+        assert_eq!((worst.rivet, worst.margin.value), (0, -1.0));
         pair[1].allowable = None;
         let group = share(&pair, down, Some(Factors::SEAM)).unwrap();
         assert!(group.worst.is_none() && group.findings.has(Code::StrengthNotPublished));
+    }
+
+    /// Four rivets at the corners of a square of 2 in, 100 lbf at 2 in from its middle: 4 × 2 in² over 4 and 200 in-lbf.
+    #[test]
+    fn the_group_turns_beside_the_middle_away_from_the_load() {
+        let corners = [(0.0, 0.0), (2.0, 0.0), (2.0, 2.0), (0.0, 2.0)].map(|(x, y)| GroupRivet::alike(at(x, y)));
+        for (along, point, centre) in [
+            ((100.0, 0.0), at(1.0, 3.0), at(1.0, 0.0)),
+            ((100.0, 0.0), at(1.0, -1.0), at(1.0, 2.0)),
+            ((0.0, 100.0), at(3.0, 1.0), at(0.0, 1.0)),
+            ((0.0, -100.0), at(3.0, 1.0), at(0.0, 1.0)),
+        ] {
+            let group = share(&corners, load(along.0, along.1, point, 0.0), None).unwrap();
+            assert_eq!((group.centroid, group.polar_in2), (at(1.0, 1.0), 8.0));
+            assert_eq!(group.rotation_centre, Some(centre), "{along:?}");
+            let there = group.share(&GroupRivet::alike(centre)).total();
+            assert!(there.size().lbf() < 1e-9, "{there:?}");
+        }
+    }
+
+    #[test]
+    fn the_rivet_named_as_the_weakest_is_the_first_that_rests_on_less_than_the_method() {
+        let carries = |basis| Some(Allowable { force: Force::from_lbf(500.0), basis });
+        let named = |bases: [Basis; 3]| {
+            let mut row = [0.0, 1.0, 2.0].map(|x| GroupRivet::alike(at(x, 0.0)));
+            for (rivet, basis) in row.iter_mut().zip(bases) {
+                rivet.allowable = carries(basis);
+            }
+            let group = share(&row, load(0.0, 90.0, at(1.0, 0.0), 0.0), Some(Factors::SEAM)).unwrap();
+            (group.basis, group.weakest)
+        };
+        let (own, recalled) = (Basis::own(0), Basis::HDBK5_FLUSH_JOINTS);
+        assert_eq!(named([own; 3]), (Basis::GROUP_ALIKE, None));
+        assert_eq!(named([own, recalled, recalled]), (recalled, Some(1)));
+    }
+
+    #[test]
+    fn a_rivet_that_carries_just_its_load_is_not_referred() {
+        let basis = Basis::own(0);
+        for (lbf, said) in [(50.0, false), (49.999, true)] {
+            let allowable = Some(Allowable { force: Force::from_lbf(lbf), basis });
+            let pair = [0.0, 2.0].map(|x| GroupRivet { allowable, ..GroupRivet::alike(at(x, 0.0)) });
+            let group = share(&pair, load(0.0, 100.0, at(1.0, 0.0), 0.0), Some(Factors::SEAM)).unwrap();
+            assert_eq!(group.findings.has(Code::MarginNegative), said, "{lbf}");
+        }
+    }
+
+    #[test]
+    fn along_a_side_there_is_no_way_to_it_and_without_a_load_the_nearest_side_counts() {
+        let inch = Length::INCH;
+        let sides = Sides::all(inch).left(Length::ZERO);
+        for (load, way) in
+            [((0.0, 100.0), inch), ((0.0, -100.0), inch), ((100.0, 0.0), Length::ZERO), ((0.0, 0.0), Length::ZERO)]
+        {
+            assert_eq!(sides.along(Vector::lbf(load.0, load.1)), way, "{load:?}");
+        }
+    }
+
+    /// The same margin worked out twice is one margin, however great it is.
+    #[test]
+    fn of_margins_that_differ_by_less_than_a_billionth_the_first_is_the_worst() {
+        for (less, worst) in [(1e-10, 0), (1e-8, 1)] {
+            let strong = |lbf| Some(Allowable { force: Force::from_lbf(lbf), basis: Basis::own(0) });
+            let mut pair = [0.0, 2.0].map(|x| GroupRivet::alike(at(x, 0.0)));
+            (pair[0].allowable, pair[1].allowable) = (strong(50_000.0), strong(50_000.0 * (1.0 - less)));
+            let group = share(&pair, load(0.0, 100.0, at(1.0, 0.0), 0.0), Some(Factors::SEAM)).unwrap();
+            assert_eq!(group.worst.map(|worst| worst.rivet), Some(worst), "{less}");
+        }
     }
 }

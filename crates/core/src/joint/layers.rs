@@ -546,7 +546,7 @@ fn eliminate(
                 *cell = c + c_next + a + b;
             } else if other.checked_add(1) == Some(plane) {
                 *cell = -a;
-            } else if plane.checked_add(1) == Some(other) && other < planes {
+            } else if plane.checked_add(1) == Some(other) {
                 *cell = -b;
             }
             // -Cᵢ Sᵢ₋₁ with Sᵢ₋₁ = constant + slopes × S.
@@ -656,11 +656,89 @@ mod tests {
         assert_eq!(error(&rows, &[], &start, &end), LayersError::BaysDoNotFit);
         assert_eq!(error(&rows, &bays, &start, &end[..2]), LayersError::EndsDoNotFit);
         assert_eq!(error(&rows, &bays, &start, &lbf([0.0, 0.0, 90.0])), LayersError::NotInBalance);
-        assert_eq!(error(&[row(0.0), rows[1]], &bays, &start, &end), LayersError::NotPositive);
+        for bad in [0.0, -1.0, f64::NAN, f64::INFINITY] {
+            assert_eq!(error(&[row(bad), rows[1]], &bays, &start, &end), LayersError::NotPositive, "{bad}");
+            assert_eq!(error(&rows, &[bay([bad; MAX_PLATES])], &start, &end), LayersError::NotPositive, "{bad}");
+        }
+        let bare = LayerRow { fasteners: 0, ..rows[0] };
+        assert_eq!(error(&[bare, rows[1]], &bays, &start, &end), LayersError::NotPositive);
         assert_eq!(error(&rows, &bays, &[Force::ZERO; 3], &[Force::ZERO; 3]), LayersError::NoLoad);
         let none = LayerBay { length: Length::ZERO, ..bays[0] };
         assert_eq!(error(&rows, &[none], &start, &end), LayersError::NotPositive);
         let tiny = bay([f64::MIN_POSITIVE; MAX_PLATES]);
         assert_eq!(error(&rows, &[LayerBay { length: Length::MAX, ..tiny }], &start, &end), LayersError::OutOfRange);
+    }
+
+    #[test]
+    fn what_goes_out_may_differ_by_a_billionth_of_all_loads() {
+        let (rows, bays) = ([row(1e-5); 2], [bay([1e5; MAX_PLATES])]);
+        for (out, error) in [(1e9 - 1.0, None), (1e9 - 1.5, Some(LayersError::NotInBalance))] {
+            let [start, end] = [[1e9 + 1.0, 0.0], [0.0, out]].map(|ends| ends.map(Force::from_lbf));
+            assert_eq!(share(&rows, &bays, &start, &end).err(), error, "{out}");
+        }
+    }
+
+    #[test]
+    fn two_plates_stand_where_the_doubler_does_and_more_of_them_where_the_layers_do() {
+        let (rows, bays) = ([row(1e-5); 2], [bay([1e5; MAX_PLATES])]);
+        let [start, end] = [[100.0, 0.0, 0.0], [0.0, 100.0, 0.0]].map(|ends| ends.map(Force::from_lbf));
+        let basis = |plates: usize| share(&rows, &bays, &start[..plates], &end[..plates]).unwrap().basis;
+        assert_eq!((basis(2), basis(3)), (Basis::DOUBLER_CHAIN, Basis::LAYERS_CHAIN));
+    }
+
+    /// Two alike rows between two alike plates: 50 lbf each.
+    #[test]
+    fn the_weakest_place_is_where_least_is_carried_for_the_load() {
+        let (rows, bays) = ([row(1e-5); 2], [bay([1e5; MAX_PLATES])]);
+        let [start, end] = [[100.0, 0.0], [0.0, 100.0]].map(|ends| ends.map(Force::from_lbf));
+        let found = share(&rows, &bays, &start, &end).unwrap();
+        for (shear, bearing, place, carries) in [
+            (300.0, [200.0, 400.0], FastenerPlace::Plate(1), 200.0),
+            (300.0, [400.0, 200.0], FastenerPlace::Plate(2), 200.0),
+            (300.0, [400.0, 500.0], FastenerPlace::Plane(1), 300.0),
+            (0.5, [0.25, 0.75], FastenerPlace::Plate(1), 0.25),
+        ] {
+            let weakest = found.weakest_place(Force::from_lbf(shear), &bearing.map(Force::from_lbf)).unwrap();
+            assert_eq!((weakest.row, weakest.place, weakest.carries.lbf()), (0, place, carries));
+            assert!((weakest.load.lbf() - 50.0).abs() < 1e-9);
+        }
+    }
+
+    #[test]
+    fn where_nothing_goes_over_the_first_place_is_named() {
+        let (rows, bays) = ([row(1e-5); 3], [bay([1e5; MAX_PLATES]); 2]);
+        let alike = [Force::from_lbf(100.0); 3];
+        let found = share(&rows, &bays, &alike, &alike).unwrap();
+        assert_eq!(found.peak(), Some((0, 1, Force::ZERO)));
+        assert_eq!(found.most_on_one(), Some((0, FastenerPlace::Plane(1), Force::ZERO)));
+    }
+
+    /// Two rows between plates alike, p / EA 1e-5: the first takes (1e-5 + C₂) / (C₁ + C₂ + 2e-5) of the load.
+    #[test]
+    fn the_stiffer_row_has_the_peak_however_small_the_load() {
+        let bays = [bay([1e5; MAX_PLATES])];
+        let [start, end] = [[1.0, 0.0], [0.0, 1.0]].map(|ends| ends.map(Force::from_lbf));
+        for (flexibility, stiffer) in [([2e-5, 1e-5], 1), ([1e-5, 2e-5], 0)] {
+            let found = share(&flexibility.map(row), &bays, &start, &end).unwrap();
+            let (row, plane, most) = found.peak().unwrap();
+            assert_eq!((row, plane), (stiffer, 1));
+            assert!((most.lbf() - 0.6).abs() < 1e-12);
+            assert_eq!(found.most_on_one(), Some((stiffer, FastenerPlace::Plane(1), most)));
+            assert!((found.most_beside(0).lbf() - 1.0).abs() < 1e-12);
+        }
+    }
+
+    #[test]
+    fn there_may_be_as_many_plates_and_rows_as_there_is_room_for() {
+        let (mut start, mut end) = ([Force::ZERO; MAX_PLATES], [Force::ZERO; MAX_PLATES]);
+        (start[0], end[MAX_PLATES - 1]) = (Force::from_lbf(100.0), Force::from_lbf(100.0));
+        let bays = [bay([1e5; MAX_PLATES]); MAX_ROWS - 1];
+        let found = share(&[row(1e-5); MAX_ROWS], &bays, &start, &end).unwrap();
+        assert_eq!((found.rows(), found.row(0).unwrap().planes.len()), (MAX_ROWS, PLANES));
+        // All of it goes over every plane.
+        for plane in 0..PLANES {
+            let over: f64 = (0..MAX_ROWS).map(|row| found.row(row).unwrap().planes[plane].lbf()).sum();
+            assert!((over - 100.0).abs() < 1e-9, "{plane}: {over}");
+        }
     }
 }

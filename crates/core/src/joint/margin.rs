@@ -221,11 +221,30 @@ mod tests {
             assert_eq!(margin(lbf(1.0), load, Factors::SEAM), Err(MarginError::LoadNotPositive));
         }
         let load = Load { force: lbf(1.0), kind: LoadKind::Limit };
-        assert_eq!(margin(lbf(f64::NAN), load, Factors::SEAM), Err(MarginError::AllowableNotValid));
+        for bad in [-1.0, f64::NAN, f64::INFINITY] {
+            assert_eq!(margin(lbf(bad), load, Factors::SEAM), Err(MarginError::AllowableNotValid), "{bad}");
+        }
+        assert_eq!(margin(lbf(0.0), load, Factors::SEAM).map(|found| found.value), Ok(-1.0));
         let mut factors = Factors::SEAM;
         factors.safety.value = 0.5;
         assert_eq!(margin(lbf(1.0), load, factors), Err(MarginError::FactorBelowOne));
+        for bad in [0.5, f64::NAN, f64::INFINITY] {
+            factors.safety.value = bad;
+            for kind in [LoadKind::Limit, LoadKind::Ultimate] {
+                let found = yield_margin(lbf(1.0), Load { kind, ..load }, factors);
+                assert_eq!(found, Err(MarginError::FactorBelowOne), "{bad} {kind}");
+            }
+        }
         let tiny = Load { force: lbf(f64::MIN_POSITIVE), kind: LoadKind::Ultimate };
         assert_eq!(margin(lbf(f64::MAX), tiny, Factors::SEAM), Err(MarginError::OutOfRange));
+    }
+
+    #[test]
+    fn what_carries_just_the_load_is_not_referred() {
+        for (carries, said) in [(100.0, false), (99.999, true)] {
+            let load = Load { force: lbf(100.0), kind: LoadKind::Ultimate };
+            let found = margin(lbf(carries), load, Factors::SEAM).unwrap();
+            assert_eq!((found.negative().is_some(), found.yields().is_some()), (said, said), "{carries}");
+        }
     }
 }

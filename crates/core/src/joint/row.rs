@@ -453,9 +453,10 @@ pub fn compare_rows(before: &RowStrength, after: &RowStrength) -> RowComparison 
 mod tests {
     extern crate std;
     use super::*;
+    use crate::joint::margin::LoadKind;
     use crate::joint::strength::Shear;
     use crate::length::Toleranced;
-    use crate::material::Material;
+    use crate::material::{EnteredSheet, Material, Property};
     use crate::practice::{Entered, EnteredJoint, HANDBOOK};
     use crate::prelude::length;
     use crate::rivet::part::Part;
@@ -631,5 +632,135 @@ mod tests {
         assert_eq!(row_strength(&Made { rows: 0, ..good }), Err(RowError::NoRows));
         let inside = Made { pitch: Some(length(".1")), ..good };
         assert_eq!(row_strength(&inside), Err(RowError::Strength(StrengthError::PitchInsideHole)));
+    }
+
+    #[test]
+    fn both_holes_of_a_zigzag_lose_their_countersink() {
+        let sunk = stack(&[(".063", Preparation::Countersunk), (".064", Preparation::Plain)]);
+        let rivet = Part::parse("MS20426AD4").unwrap();
+        let head = rivet.size().head.unwrap();
+        let (diameter, depth) = (
+            head.diameter.map_or(head.diameter_nominal, |limits| limits.max()).to_inches_f64(),
+            head.height.map_or(head.height_nominal, |limits| limits.max()).to_inches_f64(),
+        );
+        let found = row_strength(&Made { rows: 2, staggered: Some(length(".2")), ..row(&rivet, &sunk) }).unwrap();
+        let area = 0.063 * (0.75 - 2.0 * 0.1285 + 0.04 / 0.75) - 2.0 * depth * (diameter - 0.125) / 2.0;
+        assert!((found.net_sections[0].unwrap().force.lbf() - 63_000.0 * area / 0.75).abs() < 1e-6);
+    }
+
+    /// The sheet that is doubled carries the whole load past the last row, each other one its part of the most that is in them.
+    #[test]
+    fn a_doubler_has_the_margin_of_its_weakest_sheet_or_rivet() {
+        let rivet = Part::parse("MS20470AD4").unwrap();
+        let (thin, thick) = ((".040", Preparation::Plain), (".064", Preparation::Plain));
+        let (single, double) = (stack(&[thin, thick]), stack(&[thin, thick, thin]));
+        let load = |lbf| Load { force: Force::from_lbf(lbf), kind: LoadKind::Ultimate };
+        let margin_of = |stack: &Stack, shear, doubled, lbf: f64, in_b: Option<f64>| {
+            let row = Made { shear, load: Some((load(1.0), Factors::SEAM)), ..row(&rivet, stack) };
+            let mut found = row_strength(&row).unwrap();
+            let (pitch, factors) = (length(".75"), Factors::SEAM);
+            let loaded = Loaded { pitch, load: load(lbf), factors, doubled: Some(doubled) };
+            found.take_load(&loaded, in_b.map(Force::from_lbf)).map(|()| found.margin.map(|margin| margin.value))
+        };
+        let net = |thickness: f64| 63_000.0 * thickness * (0.75 - 0.1285);
+        for (found, by_hand) in [
+            (margin_of(&single, Shear::Single, 0, 400.0, Some(2_000.0)), net(0.064) / 2_000.0),
+            (margin_of(&single, Shear::Single, 0, 400.0, Some(100.0)), net(0.040) / 400.0),
+            (margin_of(&double, Shear::Double, 1, 400.0, Some(2_000.0)), net(0.040) / 1_000.0),
+        ] {
+            let found = found.unwrap().unwrap();
+            assert!((found - (by_hand - 1.0)).abs() < 1e-9, "{found} {by_hand}");
+        }
+        // Twice the sheet under twice the load is no weaker: the first of them is named.
+        let alike = stack(&[thin, (".080", Preparation::Plain)]);
+        let row = Made { load: Some((load(1.0), Factors::SEAM)), ..row(&rivet, &alike) };
+        let mut found = row_strength(&row).unwrap();
+        let (pitch, factors) = (length(".75"), Factors::SEAM);
+        let loaded = Loaded { pitch, load: load(400.0), factors, doubled: Some(0) };
+        found.take_load(&loaded, Some(Force::from_lbf(800.0))).unwrap();
+        assert_eq!(found.margin.map(|margin| margin.load.force.lbf()), Some(400.0));
+        for in_b in [None, Some(0.0)] {
+            assert_eq!(margin_of(&single, Shear::Single, 0, 400.0, in_b), Ok(None), "{in_b:?}");
+        }
+    }
+
+    #[test]
+    fn a_row_of_which_a_part_is_not_known_has_no_strength() {
+        let material = Material::own("2219-T87").unwrap();
+        let ksi = Stress::from_ksi;
+        let mut entered = Entered::new();
+        let sheet = EnteredSheet::new(material, Basis::own(0)).with(Property::BearingUltimate15, ksi(90.0));
+        entered.sheet(sheet.with(Property::BearingUltimate20, ksi(110.0))).unwrap();
+        let practice = HANDBOOK.with_entered(&entered);
+        let mut no_tension = stack(&[(".040", Preparation::Plain)]);
+        no_tension.push(Layer::of(Toleranced::parse(".064").unwrap()).material(Some(material))).unwrap();
+        let rivet = Part::parse("MS20470AD4").unwrap();
+        let found = row_strength(&Made { practice: &practice, ..row(&rivet, &no_tension) }).unwrap();
+        assert!(found.net_sections[0].is_some() && found.net_sections[1].is_none());
+        assert!(found.joint.governing.is_some() && found.joint.allowable.is_some());
+        assert_eq!((found.governing, found.per_inch, found.indicated_per_inch), (None, None, None));
+        // Every net section is known, but not the rivet.
+        let known = stack(&[(".040", Preparation::Plain), (".064", Preparation::Plain)]);
+        let found = row_strength(&Made { driven: None, ..row(&rivet, &known) }).unwrap();
+        assert!(found.net_sections.iter().all(Option::is_some));
+        assert_eq!((found.governing, found.per_inch, found.indicated_per_inch), (None, None, None));
+    }
+
+    #[test]
+    fn of_two_ways_to_fail_alike_the_first_is_named() {
+        let load = |lbf, basis| Allowable { force: Force::from_lbf(lbf), basis };
+        let (own, recalled) = (Basis::own(0), Basis::ZIGZAG_NET_WIDTH);
+        let mut least = Least { governing: None, basis: own };
+        for (layer, lbf) in [(1, 300.0), (2, 200.0), (3, 200.0)] {
+            least.add(RowMode::NetSection, Some(layer), load(lbf, own));
+        }
+        assert_eq!(least.governing.and_then(|governing| governing.layer), Some(2));
+        let section = |zigzag| weaker_section(load(200.0, own), load(zigzag, recalled));
+        assert_eq!((section(200.0).basis, section(199.0).basis, section(201.0).basis), (own, recalled, own));
+    }
+
+    #[test]
+    fn a_countersink_as_deep_as_its_sheet_goes_through_it() {
+        let rivet = Part::parse("MS20426AD4").unwrap();
+        let head = rivet.head_counted().unwrap();
+        let height = head.height.map_or(head.height_nominal, |limits| limits.max());
+        let hair = Length::from_nanometres(1).unwrap();
+        let depths = |thickness: Length| {
+            let layer = Layer::of(Toleranced::exactly(thickness)).preparation(Preparation::Countersunk);
+            let (in_net, in_tear_out) = countersink_of(&rivet, &layer).unwrap();
+            (in_net.depth, in_tear_out.depth)
+        };
+        assert_eq!(depths(height), (height.plus(height), height));
+        assert_eq!(depths(height.plus(hair)), (height, height));
+        let thin = height.minus(hair);
+        assert_eq!(depths(thin), (thin.plus(thin), thin));
+    }
+
+    /// A margin below zero is told once: the rivet's own where it decides, the row's where the sheet does.
+    #[test]
+    fn a_row_tells_its_margin_where_the_rivet_has_not() {
+        let stack = stack(&[(".040", Preparation::Plain), (".064", Preparation::Plain)]);
+        let rivet = Part::parse("MS20470AD4").unwrap();
+        let (pitch, factors) = (length(".75"), Factors::SEAM);
+        let net = 63_000.0 * 0.040 * (0.75 - 0.1285);
+        let carries = 388.0 * (1.0 - 0.04 * 0.125);
+        for (rows, lbf, margins) in [
+            (6, 300.0, &[net / 1_800.0 - 1.0][..]),
+            (1, 500.0, &[carries / 500.0 - 1.0]),
+            (6, 500.0, &[carries / 500.0 - 1.0, net / 3_000.0 - 1.0]),
+            (1, 300.0, &[]),
+        ] {
+            let load = |lbf| Load { force: Force::from_lbf(lbf), kind: LoadKind::Ultimate };
+            let row = Made { rows, load: Some((load(lbf), factors)), ..row(&rivet, &stack) };
+            let mut found = row_strength(&row).unwrap();
+            let load = load(lbf * f64::from(rows));
+            found.take_load(&Loaded { pitch, load, factors, doubled: None }, None).unwrap();
+            let told = found.joint.findings.iter().filter(|finding| finding.code() == Code::MarginNegative);
+            assert_eq!(told.clone().count(), margins.len(), "{rows} {lbf}");
+            for (told, by_hand) in told.zip(margins) {
+                let Some(Figure::Ratio(told)) = told.measured() else { panic!("{told:?}") };
+                assert!((told - by_hand).abs() < 1e-9, "{told} {by_hand}");
+            }
+        }
     }
 }

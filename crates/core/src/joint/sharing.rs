@@ -601,7 +601,8 @@ mod tests {
         assert!((first.load.lbf() - 25.0).abs() < 1e-12 && (last.load.lbf() + 25.0).abs() < 1e-12);
         assert_eq!((first.in_a.gross, first.in_a.bypass, first.in_a.bearing), (lbf(100.0), lbf(75.0), lbf(25.0)));
         assert_eq!((last.in_b.gross, last.in_b.bypass, last.in_b.bearing), (lbf(25.0), lbf(0.0), lbf(25.0)));
-        assert_eq!(last.in_b.bearing_share(), Some(1.0));
+        let bearing = [first.in_a, last.in_a, first.in_b, last.in_b].map(|passing| passing.bearing_share());
+        assert_eq!(bearing, [Some(0.25), Some(0.25), Some(1.0), Some(1.0)]);
         assert_eq!(found.basis, Basis::DOUBLER_CHAIN);
     }
 
@@ -662,5 +663,34 @@ mod tests {
         let mut doubler = Envelope::default();
         doubler.add(&share(&[row(1e-5); 2], &[bay()], Transfer::Doubler, lbf(100.0)).unwrap());
         assert_eq!(doubler.peak().map(|(row, load)| (row, load.lbf())), Some((0, 25.0)));
+        // Half as much for each of two in the first row.
+        let mut doubler = Envelope::new();
+        let rows = [SharingRow { fasteners: 2, ..row(2e-5) }, row(1e-5)];
+        doubler.add(&share(&rows, &[bay()], Transfer::Doubler, lbf(100.0)).unwrap());
+        assert_eq!(doubler.peak().map(|(row, load)| (row, load.lbf())), Some((1, 25.0)));
+    }
+
+    #[test]
+    fn where_nothing_is_in_a_plate_no_part_of_it_bears() {
+        let passing = Passing::between(0.0, 0.0);
+        assert_eq!((passing.bearing_share(), passing.bearing_bypass()), (None, None));
+        // As much in front as behind, the other way round: the side in front is told first.
+        let turned = Passing::between(-30.0, 30.0);
+        assert_eq!((turned.gross, turned.bypass, turned.bearing), (lbf(-30.0), lbf(30.0), lbf(60.0)));
+        assert_eq!(turned.bearing_share(), Some(2.0));
+    }
+
+    #[test]
+    fn a_row_alone_has_no_bay_that_could_be_wrong() {
+        let none = Bay { length: Length::ZERO, ..bay() };
+        let alike = |rows| share_alike(&mut Sharing::nothing_yet(), rows, row(1e-5), none, Transfer::Lap, lbf(1.0));
+        assert_eq!((alike(1), alike(2)), (Ok(()), Err(SharingError::PitchNotPositive)));
+    }
+
+    #[test]
+    fn there_may_be_as_many_rows_as_there_is_room_for() {
+        let found = share(&[row(1e-5); MAX_ROWS], &[bay(); MAX_ROWS - 1], Transfer::Lap, lbf(100.0)).unwrap();
+        assert_eq!(found.rows().len(), MAX_ROWS);
+        assert!((found.rows().map(|row| row.share).sum::<f64>() - 1.0).abs() < 1e-12);
     }
 }

@@ -425,11 +425,9 @@ pub fn needed(stress: Stress, thickness: Length, width: Length, per_rivet: Force
     }
     let load = modes::gross_section(stress, thickness, width);
     let exact = load.lbf() / per_rivet.lbf();
-    let per_inch = exact / width.to_inches_f64();
-    if !(load.is_finite() && per_inch.is_finite()) {
-        return Err(SpliceError::OutOfRange);
-    }
-    Ok(Needed { load, per_inch, exact, total: whole(exact)? })
+    // A load or a count that is no number has no whole rivets either.
+    let total = whole(exact)?;
+    Ok(Needed { load, per_inch: exact / width.to_inches_f64(), exact, total })
 }
 
 /// Rivets in equal rows.
@@ -535,4 +533,17 @@ pub fn most_per_row(width: Length, least_pitch: Length) -> Result<u32, SpliceErr
     }
     let most = quotient(i128::from(width.nanometres()), i128::from(least_pitch.nanometres()));
     u32::try_from(most).map_err(|_| SpliceError::OutOfRange)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn rows_share_what_does_not_go_evenly_and_no_rows_nothing() {
+        let shared = [(6, 3, 2), (7, 3, 3), (0, 3, 0), (1, 3, 1), (5, 0, 0), (0, 0, 0), (u32::MAX, 1, u32::MAX)];
+        for (rivets, rows, each) in shared {
+            assert_eq!(shared_among(rivets, rows), each, "{rivets} {rows}");
+        }
+    }
 }

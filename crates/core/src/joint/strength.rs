@@ -799,9 +799,6 @@ fn rivet_shear(
         }
         found.thin_sheet_factor = thin_sheet::factor(joint.shear, thickness, joint.rivet.diameter);
     }
-    if joint.shear == Shear::Double {
-        basis = basis.weaker(Basis::DOUBLE_SHEAR);
-    }
     let mut single = modes::rivet_shear(stress, diameter, Shear::Single.planes());
     if let Some(cell) = shear_table::shear_cell(stress, joint.rivet.diameter) {
         found.ceiling = Some(Allowable { force: cell.ultimate, basis: cell.basis });
@@ -1160,8 +1157,8 @@ mod tests {
     use crate::installation::Installation;
     use crate::joint::margin::LoadKind;
     use crate::length::Toleranced;
-    use crate::material::SheetProperties;
-    use crate::material::{Guarantee, SheetHeading};
+    use crate::material::{EnteredSheet, Guarantee, Material, SheetHeading, SheetProperties};
+    use crate::practice::{Entered, HANDBOOK};
     use crate::prelude::length;
     use crate::rivet::part::Part;
     use crate::stack::Stack;
@@ -1402,5 +1399,154 @@ mod tests {
         joint.rivet.diameter = Length::INCH.checked_mul(100).unwrap();
         let thick = Sheet { thickness: Length::INCH.checked_mul(100).unwrap(), ..one };
         assert_eq!(error(&Joint { sheets: &[thick, thick], ..joint }), StrengthError::OutOfRange);
+    }
+
+    /// A 1/8 rivet in a hole of .160, the other sheet .060.
+    #[test]
+    fn how_thick_a_sheet_is_beside_its_hole_is_said_where_the_tests_end() {
+        for (thickness, code, measured) in [
+            (".024", Some(Code::SheetTooThinForTable), 0.15),
+            (".036", Some(Code::BearingOutsideTests), 0.225),
+            (".040", None, 0.25),
+            (".080", None, 0.5),
+            (".088", Some(Code::BearingOutsideTests), 0.55),
+        ] {
+            let sheets = [sheet(thickness), sheet(".060")];
+            let found = strength(&Joint { hole: Some(length(".160")), ..lap(&sheets) }).unwrap();
+            let codes = [Code::SheetTooThinForTable, Code::BearingOutsideTests];
+            let said = found.findings.iter().find(|finding| codes.contains(&finding.code()));
+            assert_eq!(said.map(|finding| (finding.code(), finding.layer())), code.map(|code| (code, Some(1))));
+            if let Some(finding) = said {
+                let Some(Figure::Ratio(ratio)) = finding.measured() else { panic!("{finding:?}") };
+                assert!((ratio - measured).abs() < 1e-12, "{ratio} {measured}");
+            }
+        }
+    }
+
+    #[test]
+    fn the_net_section_is_that_of_the_weaker_sheet_and_of_two_alike_the_first() {
+        for (sheets, weaker, layer) in
+            [([".063", ".040"], 0.040, 2), ([".040", ".063"], 0.040, 1), ([".050"; 2], 0.050, 1)]
+        {
+            let sheets = sheets.map(sheet);
+            let found = strength(&Joint { pitch: Some(length(".75")), ..lap(&sheets) }).unwrap();
+            let (net, at) = found.net_section.unwrap();
+            near(Some(net), 63_000.0 * weaker * (0.75 - 0.1285));
+            assert_eq!(at, layer);
+        }
+    }
+
+    #[test]
+    fn at_the_least_edge_margin_nothing_lies_between_two_figures() {
+        let (low, high) = (Stress::from_ksi(100.0), Stress::from_ksi(130.0));
+        assert_eq!(at_edge_margin(1.5, Some(low), Some(high)), Some((low, None)));
+        assert_eq!(at_edge_margin(2.0, Some(low), Some(high)), Some((high, None)));
+        let between = Some((Stress::from_ksi(115.0), Some(Basis::HDBK5J_BEARING_BETWEEN)));
+        assert_eq!(at_edge_margin(1.75, Some(low), Some(high)), between);
+    }
+
+    /// 3/32 in .040 countersunk: 193 lbf, 153 at yield.
+    #[test]
+    fn nearer_to_the_edge_a_flush_joint_has_its_part_of_both_figures() {
+        for (edge, part) in [("3/16", 1.0), ("9/64", 0.75)] {
+            let sunk = Sheet { edge: length(edge), preparation: Preparation::Countersunk, ..sheet(".040") };
+            let sheets = [sunk, sheet(".063")];
+            let mut joint = lap(&sheets);
+            (joint.rivet.diameter, joint.rivet.head) = (length("3/32"), Head::Flush);
+            let found = strength(&joint).unwrap();
+            let bearing = found.sheets[0].bearing().unwrap();
+            near(Some(bearing.ultimate), 193.0 * part);
+            near(bearing.yield_load, 153.0 * part);
+        }
+    }
+
+    /// The figure at 2.0 is what is needed from there on; nearer to the edge it is not enough.
+    #[test]
+    fn what_bearing_strength_is_missing_follows_from_the_edge() {
+        let material = Material::own("2219-T87").unwrap();
+        let mut entered = Entered::new();
+        let sheet_entered = EnteredSheet::new(material, Basis::own(0));
+        entered.sheet(sheet_entered.with(Property::TensionUltimate, Stress::from_ksi(60.0))).unwrap();
+        let practice = HANDBOOK.with_entered(&entered);
+        for (edge, needed) in [(".249", Property::BearingUltimate15), (".25", Property::BearingUltimate20)] {
+            let properties = Some(practice.sheet(material, length(".040")));
+            let sheets = [Sheet { properties, edge: length(edge), ..sheet(".040") }, sheet(".040")];
+            let found = strength(&lap(&sheets)).unwrap();
+            assert_eq!(found.findings.iter().find_map(Finding::key), Some(Key::of_sheet(material, needed)), "{edge}");
+        }
+    }
+
+    /// The table marks 3/32 in .032 as a knife edge, and what is thinner is worse.
+    #[test]
+    fn a_knife_edge_is_of_this_rivet_countersunk_in_a_sheet_no_thicker() {
+        use Preparation::{Countersunk, Dimpled};
+        for (rivet, preparation, thickness, said) in [
+            ("3/32", Countersunk, ".032", true),
+            ("3/32", Countersunk, ".025", true),
+            ("3/32", Countersunk, ".0321", false),
+            ("3/32", Dimpled, ".032", false),
+            ("1/8", Countersunk, ".032", false),
+        ] {
+            let sheets = [Sheet { preparation, ..sheet(thickness) }, sheet(".063")];
+            let mut joint = lap(&sheets);
+            (joint.rivet.diameter, joint.rivet.head) = (length(rivet), Head::Flush);
+            let found = strength(&joint).unwrap();
+            assert_eq!(found.findings.has(Code::CountersinkTooDeep), said, "{rivet} {preparation} {thickness}");
+        }
+    }
+
+    fn tested(preparation: Preparation, edge: &str) -> EnteredJoint {
+        let (rivet, sheet) =
+            (Part::parse("MS20426AD4").unwrap(), (Material::parse("2024-T3").unwrap(), length(".040")));
+        let joint = EnteredJoint::new(&rivet, preparation, sheet, Force::from_lbf(200.0), Basis::own(0));
+        joint.at_edge(length(edge)).yielding_at(Force::from_lbf(160.0))
+    }
+
+    #[test]
+    fn a_shops_test_counts_in_a_plain_sheet_only_where_no_published_strength_does() {
+        use Preparation::{Countersunk, Plain};
+        for (preparation, thickness, edge, tested_at, counts) in [
+            (Countersunk, ".040", "1/4", "1/4", true),
+            (Plain, ".040", "1/4", "1/4", false),
+            (Plain, ".040", "1/4", ".15", false),
+            (Plain, ".020", "1/4", "1/4", true),
+            (Plain, ".040", ".15", ".15", true),
+            (Plain, ".040", ".15", "1/4", false),
+        ] {
+            let joint = tested(preparation, tested_at);
+            let edge = length(edge);
+            let sheets = [Sheet { preparation, edge, entered_joint: Some(&joint), ..sheet(thickness) }, sheet(".063")];
+            assert_eq!(
+                lap(&sheets).tested(&sheets[0]).is_some(),
+                counts,
+                "{preparation} {thickness} {edge} {tested_at}"
+            );
+        }
+    }
+
+    /// Tested at 2.0 diameters: at 1.6 of them four fifths are left, as an indication.
+    #[test]
+    fn nearer_to_the_edge_a_shops_test_has_its_part_of_both_figures() {
+        let joint = tested(Preparation::Countersunk, "1/4");
+        for (edge, part, kind) in [("1/4", 1.0, BearingKind::FlushJoint), (".2", 0.8, BearingKind::Indication)] {
+            let preparation = Preparation::Countersunk;
+            let sunk = Sheet { edge: length(edge), preparation, entered_joint: Some(&joint), ..sheet(".040") };
+            let sheets = [sunk, sheet(".063")];
+            let mut joint = lap(&sheets);
+            joint.rivet.head = Head::Flush;
+            let bearing = strength(&joint).unwrap().sheets[0].bearing().unwrap();
+            assert_eq!(bearing.kind, kind);
+            near(Some(bearing.ultimate), 200.0 * part);
+            near(bearing.yield_load, 160.0 * part);
+        }
+    }
+
+    #[test]
+    fn of_two_sheets_alike_the_first_is_named_as_what_fails() {
+        let sheets = [sheet(".040"); 2];
+        let mut joint = lap(&sheets);
+        joint.rivet.driven_shear = Some((Stress::from_ksi(300.0), Basis::own(0)));
+        let governing = strength(&joint).unwrap().governing.unwrap();
+        assert_eq!(governing.layer, Some(1));
     }
 }

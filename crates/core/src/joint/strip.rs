@@ -426,4 +426,55 @@ mod tests {
             StripSheet { ftu: (Stress::from_psi(f64::MAX), GIVEN), thickness: Length::MAX, ..sheet(Pulled::AtFirst) };
         assert_eq!(weakest_line(&holes, length("1"), &endless), Err(StripError::OutOfRange));
     }
+
+    #[test]
+    fn a_hole_may_touch_the_side_and_there_may_be_as_many_as_there_is_room_for() {
+        let hole = strip(&[1], "1", "1")[0];
+        let carried = |y: Length| all_rivets(&[Hole { at: Point { y, ..hole.at }, ..hole }], length("1"));
+        let hair = Length::from_nanometres(1).unwrap();
+        let (low, high) = (length(".0625"), length(".9375"));
+        for (y, good) in [(low, true), (low.minus(hair), false), (high, true), (high.plus(hair), false)] {
+            assert_eq!(carried(y), if good { Ok(hole.carries) } else { Err(StripError::HoleOutside) }, "{y}");
+        }
+        assert_eq!(all_rivets(&[hole; MAX_HOLES], length("1")), Ok(Force::from_lbf(300.0 * 96.0)));
+    }
+
+    #[test]
+    fn of_lines_alike_the_straight_one_of_the_first_row_counts() {
+        let hole = |x: &str, y: &str, lbf: f64| {
+            let at = Point { x: length(x), y: length(y) };
+            Hole { at, diameter: length(".125"), carries: Force::from_lbf(lbf) }
+        };
+        // The zigzag gives back s² / (4 g) = 0.5² / 2, just the hole that it takes.
+        let holes = [hole("0", ".25", 300.0), hole(".5", ".75", 300.0)];
+        let line = line_of_row(&holes, length("1"), &sheet(Pulled::AtFirst), Length::ZERO).unwrap();
+        assert_eq!((line.holes, line.zigzag, line.net_width, line.load.basis), (1, false, 0.875, GIVEN));
+        // Rivets that carry nothing leave every row alike.
+        let holes = [hole("0", ".5", 0.0), hole("4", ".5", 0.0)];
+        for (pulled, row) in [(Pulled::AtFirst, "0"), (Pulled::AtLast, "0")] {
+            assert_eq!(weakest_line(&holes, length("1"), &sheet(pulled)).unwrap().row, length(row));
+        }
+    }
+
+    #[test]
+    fn a_line_rests_on_unequal_rows_only_where_rivets_stand_before_it() {
+        let holes = strip(&[1, 3], "1", "2");
+        let basis = |x: &str| line_of_row(&holes, length("2"), &sheet(Pulled::AtFirst), length(x)).unwrap().load.basis;
+        assert_eq!((basis("0"), basis("1")), (GIVEN, Basis::ROWS_OF_UNEQUAL_NUMBER));
+    }
+
+    #[test]
+    fn strengths_of_a_strip_are_numbers_above_zero() {
+        let holes = strip(&[1], "1", "1");
+        for bad in [0.0, -1.0, f64::NAN, f64::INFINITY] {
+            let sheet = StripSheet { ftu: (Stress::from_psi(bad), GIVEN), ..sheet(Pulled::AtFirst) };
+            assert_eq!(weakest_line(&holes, length("1"), &sheet), Err(StripError::NotPositive), "{bad}");
+        }
+        for bad in [-1.0, f64::NAN, f64::INFINITY] {
+            let holes = [Hole { carries: Force::from_lbf(bad), ..holes[0] }];
+            assert_eq!(all_rivets(&holes, length("1")), Err(StripError::NotPositive), "{bad}");
+        }
+        let holes = [Hole { carries: Force::ZERO, ..holes[0] }];
+        assert_eq!(all_rivets(&holes, length("1")), Ok(Force::ZERO));
+    }
 }
