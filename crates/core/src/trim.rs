@@ -5,6 +5,8 @@
 //! goes through every station, rises only where the offsets rise, and never swings beyond two neighbours. A plain spline would bulge
 //! between stations, and the bulge would be cut into the sheet.
 
+use core::cmp::Ordering;
+
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Severity};
 use crate::layout::{Edge, Point};
@@ -118,11 +120,8 @@ fn nm(length: Length) -> f64 {
 }
 
 fn whole(nanometres: f64) -> Length {
-    Length::from_nanometres(libm::round(nanometres) as i64).unwrap_or(if nanometres < 0.0 {
-        Length::MIN
-    } else {
-        Length::MAX
-    })
+    let within = nanometres.max(nm(Length::MIN)).min(nm(Length::MAX));
+    Length::from_nanometres(libm::round(within) as i64).unwrap_or_default()
 }
 
 /// One piece of the curve, between two stations.
@@ -363,7 +362,8 @@ impl<'s> Curve<'s> {
     /// The offsets to mark out from: at the measured stations, and between them at every whole multiple of a spacing, as a scale laid along the
     /// line has them. Without a spacing at the stations only.
     pub fn table(&self, every: Option<Length>) -> impl Iterator<Item = Station> {
-        let every = every.filter(|every| *every > Length::ZERO);
+        // Of nothing and less there are no multiples.
+        let every = every.map(|every| every.max(Length::ZERO));
         let last = self.stations.last().map(|last| last.at);
         let mut stations = self.stations.iter().peekable();
         let mut mark = self.stations.first().zip(every).and_then(|(first, every)| {
@@ -444,7 +444,11 @@ impl Cut<'_> {
             Cut::Measured(curve) => {
                 let seen = curve.seen(point);
                 let offset = curve.offset(seen.at);
-                (offset != seen.offset).then_some(seen.offset > offset)
+                match seen.offset.cmp(&offset) {
+                    Ordering::Less => Some(false),
+                    Ordering::Equal => None,
+                    Ordering::Greater => Some(true),
+                }
             }
         }
     }
@@ -580,6 +584,31 @@ mod tests {
         assert_eq!(at, [-70, -64, 0, 64, 70]);
         let stations = [station(0, 0), station(100, 10), station(150, 20)];
         let edge = Curve::through(&stations).expect("an edge");
-        assert_eq!(edge.table(None).collect::<Vec<_>>(), stations);
+        for none in [None, Some(Length::ZERO), Some(Length::from_64ths(-50))] {
+            assert_eq!(edge.table(none).collect::<Vec<_>>(), stations);
+        }
+    }
+
+    #[test]
+    fn a_cubic_strays_as_far_as_its_second_derivative_says() {
+        // y = x³, whose second derivative is 6 x: between two places it strays by an eighth of their distance squared times the greater of it.
+        let piece = |from: f64, to: f64| Piece {
+            from: (from, from * from * from),
+            to: (to, to * to * to),
+            slopes: (3.0 * from * from, 3.0 * to * to),
+        };
+        for (whole, from, to, stray) in [
+            ((1.0, 3.0), 1.0, 3.0, 9.0),
+            ((1.0, 3.0), 1.0, 2.0, 1.5),
+            ((1.0, 3.0), 2.0, 3.0, 2.25),
+            ((-3.0, -1.0), -3.0, -1.0, 9.0),
+            ((-3.0, -1.0), -2.0, -1.0, 1.5),
+            ((-2.0, 2.0), -2.0, 0.0, 6.0),
+            ((-2.0, 2.0), 0.0, 1.0, 0.75),
+        ] {
+            assert_eq!(piece(whole.0, whole.1).stray(from, to), stray, "{whole:?} {from} {to}");
+        }
+        let straight = Piece { from: (1.0, 5.0), to: (9.0, 9.0), slopes: (0.5, 0.5) };
+        assert_eq!(straight.stray(2.0, 7.0), 0.0);
     }
 }
