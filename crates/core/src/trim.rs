@@ -513,6 +513,19 @@ mod tests {
     }
 
     #[test]
+    fn an_edge_that_comes_near_only_in_a_piece_ahead_is_as_near_as_that() {
+        // A straight edge, twenty down for one along, that passes the point at 42: 840 / √401 away.
+        let exact = 840.0 / libm::sqrt(401.0) * 396_875.0;
+        let ahead = [station(-64, 2_120), station(10, 640), station(74, -640)];
+        let behind = [station(-74, -640), station(-10, 640), station(64, 2_120)];
+        for stations in [ahead, behind] {
+            let near = Curve::through(&stations).expect("an edge").distance(point(0, 0));
+            let short = exact - near.nanometres() as f64;
+            assert!((0.0..4.0).contains(&short), "{short}");
+        }
+    }
+
+    #[test]
     fn an_edge_ends_at_its_stations() {
         let stations = [station(10, 5), station(40, 8), station(70, 2)];
         let edge = Curve::through(&stations).expect("an edge");
