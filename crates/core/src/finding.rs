@@ -620,6 +620,31 @@ mod tests {
     }
 
     #[test]
+    fn what_to_enter_stands_beside_a_limit_of_hundredths_and_of_nothing_else() {
+        let limit =
+            |figure| Finding::new(Code::EdgeMarginBelowTable, Severity::Caution, Basis::NO_HOLE).with_limit(figure);
+        let material = |text| crate::material::Material::parse(text).expect("known");
+        let own = crate::material::Material::own("2219-T87").expect("a name");
+        let known = Key::of_sheet(material("2024-T3"), crate::material::Property::BearingUltimate20);
+        // A key with a material of a shop's own has no room beside a ratio.
+        let wide = Key::of_bend_radius(own);
+        assert!(known.number() <= u64::from(u32::MAX) && wide.number() > u64::from(u32::MAX));
+        for (ratio, key, kept) in [
+            (1.5, Some(known), Some(known)),
+            (2.0, Some(known), Some(known)),
+            (1.505, Some(known), None),
+            (1.5, Some(wide), None),
+            (1.5, None, None),
+        ] {
+            let found = limit(Figure::Ratio(ratio)).or_enter(key);
+            assert_eq!((found.limit(), found.key()), (Some(Figure::Ratio(ratio)), kept), "{ratio} {key:?}");
+        }
+        let length = Figure::Length(Length::INCH);
+        let found = limit(length).or_enter(Some(known));
+        assert_eq!((found.limit(), found.key()), (Some(length), None));
+    }
+
+    #[test]
     fn a_list_is_as_complete_as_those_that_it_was_made_of() {
         let finding =
             |count| Finding::new(Code::PitchLong, Severity::Note, Basis::NO_HOLE).with_measured(Figure::Count(count));
