@@ -1322,6 +1322,11 @@ mod tests {
         allowable.force = Force::from_lbf(1.0);
         let over = found.row_over_ultimate(Taper::Plain).expect("more than a pound on one");
         assert_eq!((over.code(), over.limit()), (Code::RowOverUltimate, Some(Figure::Force(Force::from_lbf(1.0)))));
+        // What it takes is not too much where a rivet carries just that.
+        let Some(Figure::Force(most)) = over.measured() else { panic!("a force") };
+        found.row.strength.joint.allowable.as_mut().expect("published").force = most;
+        assert_eq!(found.row_over_ultimate(Taper::Plain), None);
+        found.row.strength.joint.allowable.as_mut().expect("published").force = Force::from_lbf(1.0);
         found.across.rows = 1;
         assert_eq!(found.row_over_ultimate(Taper::Plain), None);
     }

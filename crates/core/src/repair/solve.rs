@@ -511,8 +511,8 @@ fn best_share<'a>(wanted: &Wanted<'_, 'a>) -> Result<Solved, SolveError> {
     let Some(found) = best else {
         return Ok(Solved { found: None, beside: None, why: refers.map_or(Why::AtEnd, Why::Refers) });
     };
-    let fewer_rows = found.rows.checked_sub(1).filter(|rows| *rows > 0);
-    let weaker = fewer_rows.and_then(|rows| {
+    // No rows at all carry nothing, which is no answer.
+    let weaker = found.rows.checked_sub(1).and_then(|rows| {
         let rivet = found.rivet.without_length();
         ask_where(wanted, LaidRows { rivet, rows, pitch: found.pitch, ..wanted.rows }, |_| true)
     });
