@@ -117,6 +117,18 @@ fn rivets_as_far_apart_as_a_shop_allows_stay_where_they_are() {
 }
 
 #[test]
+fn a_single_rivet_of_a_frames_leg_is_from_no_other() {
+    let flange = Leg::new(length("5/32"), length(".025"));
+    let legs = [flange, Leg::new(length("2"), length(".025")), flange];
+    let frame = SpliceQuery::new(Spliced::Frame, Shape::Channel, material("2024-T3"), &legs);
+    let found = spliced(&frame.rivet(Some(part("MS20470AD4"))).by(By::Strength));
+    let [narrow, web, other] = found.legs.as_slice() else { panic!("three legs") };
+    // The least pitch of three diameters; the web's rivets are spread over the plate.
+    assert_eq!((narrow.ranks, narrow.pitch, other.pitch), (1, length("3/8"), length("3/8")));
+    assert!(web.ranks > 1 && narrow.half == web.half && web.pitch > length("3/8"));
+}
+
+#[test]
 fn a_refused_splice_says_where_it_is_and_what_is_missing() {
     let own = material("2024-T3");
     let refused = |error: MemberError| error.refusal(&own);
@@ -338,4 +350,45 @@ fn an_outer_sheet_has_its_part_of_the_load_and_a_single_one_all_of_it() {
             assert!(step.figures[1].value > 0.0 && step.figures[1].value < 1.0);
         }
     }
+}
+
+#[test]
+fn each_of_what_rows_carry_is_worked_by_its_formula() {
+    let (mut shared, mut whole) = (0, 0);
+    for (rivet, shear, sheets) in [
+        ("MS20470AD5", Shear::Single, "2024-T3:.063, 2024-T3:.080"),
+        ("MS20470AD5", Shear::Double, "2024-T3:.050, 2024-T3:.125, 2024-T3:.050"),
+        ("MS20426AD5", Shear::Single, "2024-T3:.063:countersunk, 2024-T3:.080"),
+        ("MS20426AD5", Shear::Double, "2024-T3:.080:countersunk, 2024-T3:.125, 2024-T3:.050"),
+    ] {
+        let stack = Stack::parse(sheets).expect("a stack");
+        let question = Installation::new(part(rivet), &stack).edge(length("3/8")).pitch(length("1"));
+        let question = question.rows(2).row_spacing(length("1")).shear(shear);
+        let found = question.row().expect("a row");
+        let steps = steps(|work| {
+            joint::of_row(&question, &found, work);
+        });
+        for step in &steps {
+            let figures: Vec<f64> = step.figures.iter().map(|figure| figure.value).collect();
+            let by_hand = match (step.word, figures.as_slice()) {
+                ("rivets-carry", [carries, per]) => carries * per,
+                ("tear-out-running", [left, per, share]) => left * per / share,
+                ("net-section-running", [net, pitch]) => net / pitch,
+                ("net-section-running-shared", [net, pitch, share]) => net / pitch / share,
+                ("rows-carry", all) => all.iter().copied().fold(f64::INFINITY, f64::min),
+                _ => continue,
+            };
+            assert!((step.result - by_hand).abs() <= 1e-9 * by_hand, "{step:?}");
+            if step.word == "tear-out-running" {
+                *if step.figures[2].value < 1.0 { &mut shared } else { &mut whole } += 1;
+            }
+        }
+        let carries = of(&steps, "rows-carry").next().map(|step| step.result);
+        assert_eq!(
+            carries,
+            found.per_inch.or(found.indicated_per_inch).map(|load| load.force.lbf()),
+            "{rivet} {sheets}"
+        );
+    }
+    assert!(shared > 0 && whole > 0, "{shared} {whole}");
 }

@@ -581,6 +581,20 @@ mod tests {
     }
 
     #[test]
+    fn an_edge_before_a_flat_piece_leaves_it_flat_and_is_steep_until_then() {
+        // Steep, one in one, flat: at 100 the mean of both slopes, 2.98, at 200 none, so half-way between an eighth of 298 over the mean.
+        let stations = [station(0, 0), station(100, 496), station(200, 596), station(300, 596)];
+        let edge = Curve::through(&stations).expect("an edge");
+        let off = edge.offset(Length::from_64ths(150)).nanometres() - 583_25 * 396_875 / 100;
+        assert!(off.abs() < 2, "{off}");
+        assert_eq!(edge.offset(Length::from_64ths(250)), Length::from_64ths(596));
+        // A peak and a trough are flat as well, and leave the pieces beside them within their stations.
+        let stations = [station(0, 0), station(100, 50), station(200, 0), station(300, 50)];
+        let edge = Curve::through(&stations).expect("an edge");
+        assert_eq!(edge.offset(Length::from_64ths(150)), Length::from_64ths(25));
+    }
+
+    #[test]
     fn the_table_has_the_stations_and_the_marks_between() {
         let stations = [station(0, 0), station(100, 10), station(150, 20)];
         let edge = Curve::through(&stations).expect("an edge");

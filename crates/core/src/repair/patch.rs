@@ -1315,6 +1315,16 @@ mod tests {
     }
 
     #[test]
+    fn a_patch_shares_its_load_between_skin_and_plate() {
+        for style in [Style::Lap, Style::Doubler, Style::Flush] {
+            let plate = Some((query().material, inch(".050")));
+            let found = patch(&query().style(style).plate(plate)).expect("a patch");
+            let thicknesses = found.plates().map(|plates| plates.map(|plate| plate.thickness));
+            assert_eq!(thicknesses, Some([inch(".032"), inch(".050")]), "{style:?}");
+        }
+    }
+
+    #[test]
     fn two_rows_can_share_a_load_so_that_one_takes_too_much_and_one_row_cannot() {
         let mut found = patch(&query()).expect("a patch");
         found.across.rows = 2;

@@ -568,6 +568,13 @@ mod tests {
     }
 
     #[test]
+    fn a_modulus_is_written_in_thousands_of_its_stress() {
+        for (megapascals, written) in [(71_000.0, "71.0 GPa"), (110_300.0, "110.3 GPa"), (500.0, "0.5 GPa")] {
+            assert_eq!(Units::Millimetres.modulus(Stress::from_megapascals(megapascals)).to_string(), written);
+        }
+    }
+
+    #[test]
     fn the_last_bit_of_a_large_figure_is_no_step() {
         for value in [1_000.0_f64, 1_000_000.0] {
             let more = f64::from_bits(value.to_bits() + 1);
