@@ -227,12 +227,9 @@ impl<'s> Curve<'s> {
                 (*start, *end) = (0.0, 0.0);
                 continue;
             }
-            let (alpha, beta) = (*start / secant, *end / secant);
-            let radius = libm::hypot(alpha, beta);
-            if radius > 3.0 {
-                *start = 3.0 / radius * alpha * secant;
-                *end = 3.0 / radius * beta * secant;
-            }
+            let part = (3.0 / libm::hypot(*start / secant, *end / secant)).min(1.0);
+            *start *= part;
+            *end *= part;
         }
         Ok(Curve { stations, slopes, line: None })
     }
