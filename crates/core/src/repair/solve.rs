@@ -434,8 +434,8 @@ fn shortest_edge<'a>(wanted: &Wanted<'_, 'a>) -> Result<Solved, SolveError> {
         return Err(SolveError::NoLimits);
     };
     let (least, greatest) = (least.ceil_to(EDGE_STEP), greatest.floor_to(EDGE_STEP));
-    let below = least.checked_sub(EDGE_STEP).filter(|below| *below > Length::ZERO);
-    let up = core::iter::successors(below.or(Some(least)), |edge| {
+    // From the step below, which says why it is no less; what is no distance at all says nothing.
+    let up = core::iter::successors(Some(least.minus(EDGE_STEP)), |edge| {
         edge.checked_add(EDGE_STEP).filter(|edge| *edge <= greatest)
     });
     first(wanted, up.map(Step::Edge))
