@@ -18,6 +18,7 @@ use shophead::repair::site::Site;
 use shophead::repair::solve::{EDGE_STEP, SolveFor, Wanted, Why, solve};
 use shophead::repair::splice::{Leg, LegFastener, MemberError, Shape, Splice, SpliceQuery, Spliced, splice};
 use shophead::repair::strip::InPlace;
+use shophead::repair::told::Told;
 use shophead::stack::{Layer, Stack};
 use shophead::words::Units;
 use shophead::working::{About, Origin, Working, hole, joint, repair};
@@ -114,6 +115,57 @@ fn rivets_as_far_apart_as_a_shop_allows_stay_where_they_are() {
     };
     assert_eq!(within(pitch), laid(&usual));
     assert_eq!(within(nm(pitch.nanometres() - 1)).0, 1, "one line needs no such limit");
+}
+
+#[test]
+fn more_lines_that_make_nothing_shorter_are_not_laid() {
+    let mut even = 0;
+    for sixteenths in 16..48 {
+        let legs = [Leg::new(Length::from_64ths(sixteenths * 4), length(".025"))];
+        let leg = &spliced(&stringer(&legs)).legs[0];
+        // A stringer's plate is four widths long on each side, where one line has room for all.
+        assert_eq!(leg.half.nanometres(), 4 * leg.leg.width.nanometres());
+        assert_eq!((leg.lines, leg.ranks), (1, leg.needed), "{}", leg.leg.width);
+        even += usize::from(leg.needed > 2 && leg.needed.is_multiple_of(2));
+    }
+    assert!(even > 0);
+}
+
+#[test]
+fn the_plate_of_a_patch_thins_between_two_rows_only_where_it_is_feathered() {
+    let opening = SkinDamage::Opening { along: length("2"), across: length("4"), radius: length("1/2") };
+    let query = PatchQuery::new(material("2024-T3"), length(".040"), opening);
+    let found = patch(&query).expect("a patch");
+    let (whole, rows) = (found.plate.thickness, usize::from(found.across.rows));
+    assert!(rows > 1);
+    for (taper, between) in [
+        (Taper::Plain, 0),
+        (Taper::Stepped(length(".020")), 0),
+        (Taper::Feathered(whole), 0),
+        (Taper::Feathered(length("1")), 0),
+        (Taper::Feathered(length(".020")), rows - 1),
+    ] {
+        let steps = steps(|work| repair::of_patch((&query, taper), &found, work));
+        let formulas = of(&steps, "share-load-size").count();
+        let thinned = of(&steps, "plate-stiffness-tapered").count();
+        assert!(formulas > 1);
+        assert_eq!(thinned, between * formulas, "{taper:?}");
+        for step in of(&steps, "plate-stiffness-tapered") {
+            let (next, here) = (step.figures[0].value, step.figures[1].value);
+            assert!(next > here && step.result > here && step.result < next, "{step:?}");
+        }
+    }
+}
+
+#[test]
+fn one_kind_of_fastener_in_a_leg_is_told_only_where_there_are_two() {
+    let leg = |held| Leg::new(length("1"), length("1/16")).held(held);
+    let (rivets, bolts) = (LegFastener::Rivets, LegFastener::Bolts);
+    for kinds in [[rivets, rivets], [rivets, bolts], [bolts, rivets], [bolts, bolts]] {
+        let legs = kinds.map(leg);
+        let found = spliced(&SpliceQuery::new(Spliced::Stringer, Shape::Angle, material("2024-T3"), &legs));
+        assert_eq!(found.told.has(Told::OneFastener), kinds[0] != kinds[1], "{kinds:?}");
+    }
 }
 
 #[test]
