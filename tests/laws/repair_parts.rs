@@ -15,7 +15,7 @@ use shophead::repair::count::By;
 use shophead::repair::in_row::LaidRows;
 use shophead::repair::patch::{PatchQuery, SkinDamage, Taper, patch};
 use shophead::repair::site::Site;
-use shophead::repair::solve::{EDGE_STEP, SolveFor, Wanted, Why, solve};
+use shophead::repair::solve::{EDGE_STEP, SolveError, SolveFor, Wanted, Why, solve};
 use shophead::repair::splice::{Leg, LegFastener, MemberError, Shape, Splice, SpliceQuery, Spliced, splice};
 use shophead::repair::strip::InPlace;
 use shophead::repair::told::Told;
@@ -251,6 +251,19 @@ fn a_step_below_the_least_edge_distance_says_why_it_is_no_less() {
         "{:?}",
         solved.why
     );
+}
+
+#[test]
+fn a_margin_that_is_no_number_or_below_zero_is_not_looked_for() {
+    let (rivet, stack) = (part("MS20470AD4"), two_sheets());
+    let load = Load { force: Force::from_lbf(1.0), kind: LoadKind::Ultimate };
+    let wanted = Wanted::new(LaidRows::new(rivet, &stack, length("1/2"), length("1/2")), load);
+    for margin in [-0.1, f64::NAN, f64::INFINITY, f64::NEG_INFINITY] {
+        assert_eq!(solve(&wanted.margin(margin), SolveFor::Rows), Err(SolveError::MarginNotValid), "{margin}");
+    }
+    for margin in [0.0, 0.15] {
+        assert!(solve(&wanted.margin(margin), SolveFor::Rows).is_ok(), "{margin}");
+    }
 }
 
 #[test]

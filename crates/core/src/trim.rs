@@ -578,6 +578,24 @@ mod tests {
     }
 
     #[test]
+    fn an_edge_along_a_slanted_line_is_never_further_off_than_it_is() {
+        let nm = |x, y| Point {
+            x: Length::from_nanometres(x).expect("in range"),
+            y: Length::from_nanometres(y).expect("in range"),
+        };
+        let stations = [station(-640, 0), station(640, 0)];
+        let slanted = BaseLine::through(nm(0, 0), nm(1_000_000, 1_000_000)).expect("a line");
+        let edge = Curve::through(&stations).expect("an edge").along(slanted);
+        // x / √2: 707106.78, 707107.49, 707108.20, 707108.90.
+        for (x, whole) in [(1_000_000, 707_106), (1_000_001, 707_107), (1_000_002, 707_108), (1_000_003, 707_108)] {
+            for place in [nm(x, 0), nm(0, x)] {
+                let short = whole - edge.distance(place).nanometres();
+                assert!((0..4).contains(&short), "{x} {short}");
+            }
+        }
+    }
+
+    #[test]
     fn an_edge_before_a_flat_piece_leaves_it_flat_and_is_steep_until_then() {
         // Steep, one in one, flat: at 100 the mean of both slopes, 2.98, at 200 none, so half-way between an eighth of 298 over the mean.
         let stations = [station(0, 0), station(100, 496), station(200, 596), station(300, 596)];
