@@ -25,6 +25,7 @@ mod pattern;
 mod positions;
 mod practice;
 mod repair;
+mod repair_parts;
 mod rivet_length;
 mod row;
 mod seam;

@@ -598,6 +598,70 @@ mod tests {
     }
 
     #[test]
+    fn what_finds_no_place_replaces_only_what_is_less_serious() {
+        let of = |severity, count| {
+            Finding::new(Code::PitchLong, severity, Basis::NO_HOLE).with_measured(Figure::Count(count))
+        };
+        let mut full: Findings<2> = Findings::new();
+        full.push(of(Severity::Caution, 1));
+        full.push(of(Severity::Note, 2));
+        let counts =
+            |found: &Findings<2>| -> [Option<Figure>; 2] { [0, 1].map(|place| found.kept.get(place)?.measured()) };
+        let figures = |one, other| [Some(Figure::Count(one)), Some(Figure::Count(other))];
+        for (severity, count, kept) in [
+            (Severity::Note, 3, figures(1, 2)),
+            (Severity::Caution, 4, figures(1, 4)),
+            (Severity::Caution, 5, figures(1, 4)),
+            (Severity::Refer, 6, figures(6, 4)),
+        ] {
+            full.push(of(severity, count));
+            assert_eq!(counts(&full), kept, "{severity} {count}");
+        }
+    }
+
+    #[test]
+    fn what_to_enter_stands_beside_a_limit_of_hundredths_and_of_nothing_else() {
+        let limit =
+            |figure| Finding::new(Code::EdgeMarginBelowTable, Severity::Caution, Basis::NO_HOLE).with_limit(figure);
+        let material = |text| crate::material::Material::parse(text).expect("known");
+        let own = crate::material::Material::own("2219-T87").expect("a name");
+        let known = Key::of_sheet(material("2024-T3"), crate::material::Property::BearingUltimate20);
+        // A key with a material of a shop's own has no room beside a ratio.
+        let wide = Key::of_bend_radius(own);
+        assert!(known.number() <= u64::from(u32::MAX) && wide.number() > u64::from(u32::MAX));
+        for (ratio, key, kept) in [
+            (1.5, Some(known), Some(known)),
+            (2.0, Some(known), Some(known)),
+            (1.505, Some(known), None),
+            (1.5, Some(wide), None),
+            (1.5, None, None),
+        ] {
+            let found = limit(Figure::Ratio(ratio)).or_enter(key);
+            assert_eq!((found.limit(), found.key()), (Some(Figure::Ratio(ratio)), kept), "{ratio} {key:?}");
+        }
+        let length = Figure::Length(Length::INCH);
+        let found = limit(length).or_enter(Some(known));
+        assert_eq!((found.limit(), found.key()), (Some(length), None));
+    }
+
+    #[test]
+    fn a_list_is_as_complete_as_those_that_it_was_made_of() {
+        let finding =
+            |count| Finding::new(Code::PitchLong, Severity::Note, Basis::NO_HOLE).with_measured(Figure::Count(count));
+        let mut lost: Findings<1> = Findings::new();
+        let mut whole: Findings<1> = Findings::new();
+        whole.push(finding(1));
+        (1..=2).for_each(|count| lost.push(finding(count)));
+        for (lists, is_complete) in
+            [([&whole, &whole], true), ([&whole, &lost], false), ([&lost, &whole], false), ([&lost, &lost], false)]
+        {
+            let mut all: Findings = Findings::new();
+            lists.into_iter().for_each(|list| all.extend(list));
+            assert_eq!((all.is_complete(), all.len()), (is_complete, 1));
+        }
+    }
+
+    #[test]
     fn a_finding_keeps_its_figures_to_the_last_bit() {
         let figures = [
             Figure::Length(Length::MIN),

@@ -286,18 +286,17 @@ fn closest_to_edge(points: &[Point], edges: &[Edge]) -> Option<(usize, Length)> 
 /// ```
 #[must_use]
 pub fn in_line(first: Point, along: Point, pitch: Length, pitches: u32) -> Option<Point> {
-    /// Binary places to which the vector's length is taken.
-    const PLACES: u32 = 24;
     let vector = along.difference(Point::default());
-    let square =
-        u128::try_from(dot(vector, vector)).ok().filter(|square| square.leading_zeros() > PLACES.saturating_mul(2))?;
-    let length = i128::try_from(whole_root(square.wrapping_shl(PLACES.saturating_mul(2)))).ok()?;
+    let square = u128::try_from(dot(vector, vector)).ok()?;
+    // The vector's length to as many binary places as there is room for: 64 bits of it, however short or long it is.
+    let places = square.leading_zeros() >> 1;
+    let length = i128::try_from(whole_root(square.wrapping_shl(places << 1))).ok()?;
     if length == 0 {
         return None;
     }
     let way = product(i128::from(pitch.nanometres()), i128::from(pitches));
     let coordinate = |start: Length, part: i128| {
-        let scaled = product_within(product_within(way, part)?, 1 << PLACES)?;
+        let scaled = product_within(way, part.wrapping_shl(places))?;
         let moved = quotient(scaled, length).checked_add(i128::from(start.nanometres()))?;
         i64::try_from(moved).ok().and_then(Length::from_nanometres)
     };
@@ -331,5 +330,20 @@ mod tests {
         let found = closest(&points, &[]);
         assert_eq!(found.pair, Some((2, 3, Length::from_64ths(10))));
         assert_eq!(closest_sorted(&points, &mut [0; 4], &[]), found);
+    }
+
+    #[test]
+    fn the_shortest_vector_and_the_longest_point_the_same_way() {
+        let nm = |nanometres| Length::from_nanometres(nanometres).expect("in range");
+        let reached = |x, y| in_line(at(64, 0), Point { x, y }, nm(50_000_000), 10_000);
+        // Half a kilometre, straight and in the diagonal: over √2, which is 1.414213562373095.
+        let straight = Some(Point { x: Length::INCH.plus(nm(500_000_000_000)), y: Length::ZERO });
+        let slanted = nm(353_553_390_593);
+        let diagonal = Some(Point { x: Length::INCH.plus(slanted), y: slanted });
+        for length in [1, 2, 1_000, 999_999_999_999, 1_000_000_000_000] {
+            assert_eq!(reached(nm(length), Length::ZERO), straight, "{length}");
+            assert_eq!(reached(nm(length), nm(length)), diagonal, "{length}");
+        }
+        assert_eq!(reached(Length::ZERO, Length::ZERO), None);
     }
 }

@@ -274,6 +274,20 @@ mod tests {
     }
 
     #[test]
+    fn every_unit_is_so_many_of_the_smaller_one() {
+        assert_eq!("250".parse(), Ok(Force::from_lbf(250.0)));
+        assert_eq!("1100 N".parse(), Ok(Force::from_newtons(1100.0)));
+        assert_eq!("1100 kN".parse::<Force>(), Err(ParseForceError::UnknownUnit));
+        for (large, small) in
+            [("71GPa", "71000MPa"), ("0.5 GPa", "500 MPa"), ("10.5msi", "10500ksi"), ("20ksi", "20000psi")]
+        {
+            let read = |text| Stress::parse(text).map(Stress::psi);
+            assert_eq!(read(large), read(small));
+            assert!(read(large).is_ok_and(|psi| psi > 0.0), "{large}");
+        }
+    }
+
+    #[test]
     fn what_is_no_decimal_is_refused() {
         for text in ["", "+", "-", ".", "1.2.3", "+-1", "1-", "9007199254740993", "0.00000000000000000000001"] {
             assert_eq!(decimal(text), None, "{text}");

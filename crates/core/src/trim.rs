@@ -5,6 +5,8 @@
 //! goes through every station, rises only where the offsets rise, and never swings beyond two neighbours. A plain spline would bulge
 //! between stations, and the bulge would be cut into the sheet.
 
+use core::cmp::Ordering;
+
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Severity};
 use crate::layout::{Edge, Point};
@@ -118,11 +120,8 @@ fn nm(length: Length) -> f64 {
 }
 
 fn whole(nanometres: f64) -> Length {
-    Length::from_nanometres(libm::round(nanometres) as i64).unwrap_or(if nanometres < 0.0 {
-        Length::MIN
-    } else {
-        Length::MAX
-    })
+    let within = nanometres.max(nm(Length::MIN)).min(nm(Length::MAX));
+    Length::from_nanometres(libm::round(within) as i64).unwrap_or_default()
 }
 
 /// One piece of the curve, between two stations.
@@ -228,12 +227,9 @@ impl<'s> Curve<'s> {
                 (*start, *end) = (0.0, 0.0);
                 continue;
             }
-            let (alpha, beta) = (*start / secant, *end / secant);
-            let radius = libm::hypot(alpha, beta);
-            if radius > 3.0 {
-                *start = 3.0 / radius * alpha * secant;
-                *end = 3.0 / radius * beta * secant;
-            }
+            let part = (3.0 / libm::hypot(*start / secant, *end / secant)).min(1.0);
+            *start *= part;
+            *end *= part;
         }
         Ok(Curve { stations, slopes, line: None })
     }
@@ -363,7 +359,8 @@ impl<'s> Curve<'s> {
     /// The offsets to mark out from: at the measured stations, and between them at every whole multiple of a spacing, as a scale laid along the
     /// line has them. Without a spacing at the stations only.
     pub fn table(&self, every: Option<Length>) -> impl Iterator<Item = Station> {
-        let every = every.filter(|every| *every > Length::ZERO);
+        // Of nothing and less there are no multiples.
+        let every = every.map(|every| every.max(Length::ZERO));
         let last = self.stations.last().map(|last| last.at);
         let mut stations = self.stations.iter().peekable();
         let mut mark = self.stations.first().zip(every).and_then(|(first, every)| {
@@ -444,7 +441,11 @@ impl Cut<'_> {
             Cut::Measured(curve) => {
                 let seen = curve.seen(point);
                 let offset = curve.offset(seen.at);
-                (offset != seen.offset).then_some(seen.offset > offset)
+                match seen.offset.cmp(&offset) {
+                    Ordering::Less => Some(false),
+                    Ordering::Equal => None,
+                    Ordering::Greater => Some(true),
+                }
             }
         }
     }
@@ -509,6 +510,19 @@ mod tests {
     }
 
     #[test]
+    fn an_edge_that_comes_near_only_in_a_piece_ahead_is_as_near_as_that() {
+        // A straight edge, twenty down for one along, that passes the point at 42: 840 / √401 away.
+        let exact = 840.0 / libm::sqrt(401.0) * 396_875.0;
+        let ahead = [station(-64, 2_120), station(10, 640), station(74, -640)];
+        let behind = [station(-74, -640), station(-10, 640), station(64, 2_120)];
+        for stations in [ahead, behind] {
+            let near = Curve::through(&stations).expect("an edge").distance(point(0, 0));
+            let short = exact - near.nanometres() as f64;
+            assert!((0.0..4.0).contains(&short), "{short}");
+        }
+    }
+
+    #[test]
     fn an_edge_ends_at_its_stations() {
         let stations = [station(10, 5), station(40, 8), station(70, 2)];
         let edge = Curve::through(&stations).expect("an edge");
@@ -564,6 +578,38 @@ mod tests {
     }
 
     #[test]
+    fn an_edge_along_a_slanted_line_is_never_further_off_than_it_is() {
+        let nm = |x, y| Point {
+            x: Length::from_nanometres(x).expect("in range"),
+            y: Length::from_nanometres(y).expect("in range"),
+        };
+        let stations = [station(-640, 0), station(640, 0)];
+        let slanted = BaseLine::through(nm(0, 0), nm(1_000_000, 1_000_000)).expect("a line");
+        let edge = Curve::through(&stations).expect("an edge").along(slanted);
+        // x / √2: 707106.78, 707107.49, 707108.20, 707108.90.
+        for (x, whole) in [(1_000_000, 707_106), (1_000_001, 707_107), (1_000_002, 707_108), (1_000_003, 707_108)] {
+            for place in [nm(x, 0), nm(0, x)] {
+                let short = whole - edge.distance(place).nanometres();
+                assert!((0..4).contains(&short), "{x} {short}");
+            }
+        }
+    }
+
+    #[test]
+    fn an_edge_before_a_flat_piece_leaves_it_flat_and_is_steep_until_then() {
+        // Steep, one in one, flat: at 100 the mean of both slopes, 2.98, at 200 none, so half-way between an eighth of 298 over the mean.
+        let stations = [station(0, 0), station(100, 496), station(200, 596), station(300, 596)];
+        let edge = Curve::through(&stations).expect("an edge");
+        let off = edge.offset(Length::from_64ths(150)).nanometres() - 583_25 * 396_875 / 100;
+        assert!(off.abs() < 2, "{off}");
+        assert_eq!(edge.offset(Length::from_64ths(250)), Length::from_64ths(596));
+        // A peak and a trough are flat as well, and leave the pieces beside them within their stations.
+        let stations = [station(0, 0), station(100, 50), station(200, 0), station(300, 50)];
+        let edge = Curve::through(&stations).expect("an edge");
+        assert_eq!(edge.offset(Length::from_64ths(150)), Length::from_64ths(25));
+    }
+
+    #[test]
     fn the_table_has_the_stations_and_the_marks_between() {
         let stations = [station(0, 0), station(100, 10), station(150, 20)];
         let edge = Curve::through(&stations).expect("an edge");
@@ -580,6 +626,31 @@ mod tests {
         assert_eq!(at, [-70, -64, 0, 64, 70]);
         let stations = [station(0, 0), station(100, 10), station(150, 20)];
         let edge = Curve::through(&stations).expect("an edge");
-        assert_eq!(edge.table(None).collect::<Vec<_>>(), stations);
+        for none in [None, Some(Length::ZERO), Some(Length::from_64ths(-50))] {
+            assert_eq!(edge.table(none).collect::<Vec<_>>(), stations);
+        }
+    }
+
+    #[test]
+    fn a_cubic_strays_as_far_as_its_second_derivative_says() {
+        // y = x³, whose second derivative is 6 x: between two places it strays by an eighth of their distance squared times the greater of it.
+        let piece = |from: f64, to: f64| Piece {
+            from: (from, from * from * from),
+            to: (to, to * to * to),
+            slopes: (3.0 * from * from, 3.0 * to * to),
+        };
+        for (whole, from, to, stray) in [
+            ((1.0, 3.0), 1.0, 3.0, 9.0),
+            ((1.0, 3.0), 1.0, 2.0, 1.5),
+            ((1.0, 3.0), 2.0, 3.0, 2.25),
+            ((-3.0, -1.0), -3.0, -1.0, 9.0),
+            ((-3.0, -1.0), -2.0, -1.0, 1.5),
+            ((-2.0, 2.0), -2.0, 0.0, 6.0),
+            ((-2.0, 2.0), 0.0, 1.0, 0.75),
+        ] {
+            assert_eq!(piece(whole.0, whole.1).stray(from, to), stray, "{whole:?} {from} {to}");
+        }
+        let straight = Piece { from: (1.0, 5.0), to: (9.0, 9.0), slopes: (0.5, 0.5) };
+        assert_eq!(straight.stray(2.0, 7.0), 0.0);
     }
 }

@@ -1070,7 +1070,7 @@ impl Patch {
 
     /// The limit load on an inch of a side that carries so much an inch: no more comes over than the skin carries.
     pub(crate) fn limit(&self, carries: Force) -> Force {
-        let over_skin = self.share.filter(|share| *share > 1.0).unwrap_or(1.0);
+        let over_skin = self.share.map_or(1.0, |share| share.max(1.0));
         Force::from_lbf(carries.lbf() / over_skin / Factors::SEAM.safety.value)
     }
 
@@ -1196,7 +1196,8 @@ impl Ring {
         let mut found = (self.x, 0.0);
         for (index, leg) in legs.into_iter().enumerate() {
             let on = way.min(leg).max(0.0);
-            let turn = if self.radius > 0.0 { on / self.radius } else { 0.0 };
+            // A bend without a radius is no way long and turns by nothing.
+            let turn = on / self.radius.max(f64::MIN_POSITIVE);
             let (sin, cos) = (self.radius * libm::sin(turn), self.radius * libm::cos(turn));
             found = match index {
                 0 => (self.x, on),
@@ -1215,5 +1216,153 @@ impl Ring {
             way -= leg;
         }
         Some(Point { x: Length::try_from_inches_f64(found.0)?, y: Length::try_from_inches_f64(found.1)? })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    extern crate std;
+    use std::vec::Vec;
+
+    use super::*;
+    use crate::practice::{Limit, Scope, Value};
+
+    fn inch(text: &str) -> Length {
+        Length::parse(text).expect("a length")
+    }
+
+    fn query() -> PatchQuery<'static, 'static> {
+        let opening = SkinDamage::Opening { along: inch("2"), across: inch("4"), radius: inch("1/2") };
+        PatchQuery::new(Material::parse("clad 2024-T3").expect("known"), inch(".032"), opening)
+    }
+
+    #[test]
+    fn a_ring_holds_as_many_rivets_as_there_are_pitches_around_it() {
+        let count = |ring: Ring, pitch| ring.count(inch(pitch), Length::ZERO);
+        for (x, y, pitch, rivets) in [
+            (1.0, 1.0, "1", 8),
+            (2.0, 1.0, "1", 12),
+            (2.0, 1.0, "1/2", 24),
+            (2.0, 1.0, "1.0001", 11),
+            (2.0, 1.0, ".9999", 12),
+            (0.25, 0.25, "3", 1),
+        ] {
+            assert_eq!(count(Ring { x, y, radius: 0.0 }, pitch), rivets, "{x} {y} {pitch}");
+        }
+        // Round: 2 π by an inch.
+        assert_eq!(count(Ring { x: 1.0, y: 1.0, radius: 1.0 }, "1"), 6);
+    }
+
+    #[test]
+    fn a_ring_is_a_radius_off_its_corners_and_ends_where_it_began() {
+        for (x, y, radius) in [(2.0, 1.0, 0.5), (1.0, 2.0, 0.0), (2.0, 1.0, 1.0), (1.0, 1.0, 1.0)] {
+            let ring = Ring { x, y, radius };
+            let place = |part: f64| {
+                let at = ring.at(part).expect("a place");
+                (at.x.to_inches_f64(), at.y.to_inches_f64())
+            };
+            let is_near = |one: (f64, f64), other: (f64, f64)| libm::hypot(one.0 - other.0, one.1 - other.1) < 1e-6;
+            assert!(is_near(place(0.0), (x, 0.0)) && is_near(place(1.0), (x, 0.0)), "{x} {y} {radius}");
+            assert!(is_near(place(0.5), (-x, 0.0)) && is_near(place(0.25), (0.0, y)), "{x} {y} {radius}");
+            let steps = 96;
+            let places: Vec<(f64, f64)> = (0..=steps).map(|step| place(f64::from(step) / f64::from(steps))).collect();
+            for (one, next) in places.iter().zip(places.iter().skip(1)) {
+                // Off the rectangle of the bends' centres by the radius, which on a side without bends is none.
+                let (out_x, out_y) = (one.0.abs() - (x - radius), one.1.abs() - (y - radius));
+                let off = if out_x.min(out_y) > 0.0 { libm::hypot(out_x, out_y) } else { out_x.max(out_y) };
+                assert!(libm::fabs(off - radius) < 1e-6, "{x} {y} {radius}: {one:?}");
+                // A chord is no longer than the way, and on a bend of so small a turn hardly shorter; a corner cuts off √2 at most.
+                let (chord, way) = (libm::hypot(next.0 - one.0, next.1 - one.1), ring.around() / f64::from(steps));
+                assert!(chord < way + 1e-6 && chord > way / 1.4143, "{x} {y} {radius}: {one:?} {next:?}");
+            }
+            for (one, other) in places.iter().zip(places.iter().rev()) {
+                assert!(is_near(*one, (other.0, -other.1)), "{x} {y} {radius}: {one:?} {other:?}");
+            }
+        }
+    }
+
+    #[test]
+    fn a_plate_is_whole_by_the_opening_and_thin_at_its_outermost_row() {
+        let (whole, thin) = (inch(".080"), inch(".040"));
+        let at = |taper: Taper, rows: u8| -> Vec<Length> { (0..rows).map(|row| taper.at(row, rows, whole)).collect() };
+        for rows in 1..5 {
+            assert_eq!(at(Taper::Plain, rows), std::vec![whole; usize::from(rows)]);
+        }
+        // A single row has both of two doublers, and stands where a feathered plate is thin.
+        assert_eq!((at(Taper::Stepped(thin), 1), at(Taper::Feathered(thin), 1)), (std::vec![whole], std::vec![thin]));
+        assert_eq!(
+            (at(Taper::Stepped(thin), 2), at(Taper::Feathered(thin), 2)),
+            (std::vec![thin, whole], std::vec![thin, whole])
+        );
+        assert_eq!(at(Taper::Stepped(thin), 3), [thin, whole, whole]);
+        assert_eq!(at(Taper::Feathered(thin), 3), [thin, inch(".060"), whole]);
+        // Never thicker than the plate.
+        for taper in [Taper::Stepped(inch("1")), Taper::Feathered(inch("1"))] {
+            assert_eq!(at(taper, 3), [whole; 3]);
+        }
+    }
+
+    #[test]
+    fn a_limit_load_is_what_the_skin_can_bring_over_the_factor_of_safety() {
+        let found = patch(&query()).expect("a patch");
+        for (share, limit) in [(None, 2_000.0), (Some(0.5), 2_000.0), (Some(1.0), 2_000.0), (Some(2.0), 1_000.0)] {
+            assert_eq!(
+                Patch { share, ..found.clone() }.limit(Force::from_lbf(3_000.0)),
+                Force::from_lbf(limit),
+                "{share:?}"
+            );
+        }
+    }
+
+    #[test]
+    fn a_patch_shares_its_load_between_skin_and_plate() {
+        for style in [Style::Lap, Style::Doubler, Style::Flush] {
+            let plate = Some((query().material, inch(".050")));
+            let found = patch(&query().style(style).plate(plate)).expect("a patch");
+            let thicknesses = found.plates().map(|plates| plates.map(|plate| plate.thickness));
+            assert_eq!(thicknesses, Some([inch(".032"), inch(".050")]), "{style:?}");
+        }
+    }
+
+    #[test]
+    fn two_rows_can_share_a_load_so_that_one_takes_too_much_and_one_row_cannot() {
+        let mut found = patch(&query()).expect("a patch");
+        found.across.rows = 2;
+        let allowable = found.row.strength.joint.allowable.as_mut().expect("published");
+        allowable.force = Force::from_lbf(1.0);
+        let over = found.row_over_ultimate(Taper::Plain).expect("more than a pound on one");
+        assert_eq!((over.code(), over.limit()), (Code::RowOverUltimate, Some(Figure::Force(Force::from_lbf(1.0)))));
+        // What it takes is not too much where a rivet carries just that.
+        let Some(Figure::Force(most)) = over.measured() else { panic!("a force") };
+        found.row.strength.joint.allowable.as_mut().expect("published").force = most;
+        assert_eq!(found.row_over_ultimate(Taper::Plain), None);
+        found.row.strength.joint.allowable.as_mut().expect("published").force = Force::from_lbf(1.0);
+        found.across.rows = 1;
+        assert_eq!(found.row_over_ultimate(Taper::Plain), None);
+    }
+
+    #[test]
+    fn rivets_never_stand_on_one_another_whatever_pitch_a_shop_allows() {
+        let none = [Limit::new(Name::PitchLeast, Scope::default(), Value::Length(Length::ZERO), Basis::own(0))];
+        let practice = HANDBOOK.with_own(&none, &[]);
+        let query = query().practice(&practice);
+        let rivet = Part::parse("MS20470AD4").expect("a part");
+        let case = Case::for_part(&rivet);
+        // A row holds 64 an inch where every 64th has one.
+        for (per_inch, rows) in [(60.0, 1), (64.0, 1), (65.0, 2), (128.0, 2), (200.0, 4)] {
+            let found = spacing(&query, &case, per_inch).expect("a spacing");
+            assert_eq!((found.rows, found.pitch), (rows, STEP), "{per_inch}");
+        }
+    }
+
+    #[test]
+    fn a_limit_that_a_practice_lacks_is_referred_with_what_to_enter() {
+        let material = Material::parse("2024-T3").expect("known");
+        for limit in [Name::EdgeDistanceLeast, Name::PitchLeast, Name::TransversePitchLeast] {
+            let found = lacks(limit).refusal(&material).expect("referred");
+            assert_eq!((found.code(), found.severity()), (Code::NoLimit, Severity::Refer));
+            assert_eq!(found.key(), Some(Key::of_limit(limit)));
+        }
+        assert_eq!(PatchError::LengthNotPositive.refusal(&material), None);
     }
 }

@@ -411,3 +411,27 @@ fn better(
     let enough = (develops + WORTH_OFFERING).max(best * NEAR_THE_BEST);
     Ok(tried.into_iter().find(|one| one.develops.is_some_and(|share| share >= enough)))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_seam_is_asked_at_its_least_distances_and_a_single_row_is_from_none() {
+        let inch = |text| Length::parse(text).expect("a length");
+        let rivet = Part::parse("MS20470AD4").expect("a part");
+        let material = Material::parse("clad 2024-T3").expect("known");
+        let query = SeamQuery::new(material, inch(".032"), inch("10"), SeamFastener::Rivets(rivet));
+        let stack = query.stack().expect("two sheets");
+        for rows in 1..=3 {
+            let laid = splice::rows(36, rows, query.width).expect("rows");
+            let asked = query.laid_question(rivet, &stack, &laid, false);
+            let limit = |name| query.practice.length(name, &query.case(rows)).map(|limit| limit.value);
+            let given = asked.distances_given();
+            assert_eq!((given.pitch, given.edge), (Some(laid.pitch), limit(Name::EdgeDistanceLeast)), "{rows}");
+            let apart = limit(Name::TransversePitchLeast);
+            assert!(apart.is_some());
+            assert_eq!(given.transverse_pitch, if rows == 1 { None } else { apart }, "{rows}");
+        }
+    }
+}

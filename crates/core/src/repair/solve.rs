@@ -434,8 +434,8 @@ fn shortest_edge<'a>(wanted: &Wanted<'_, 'a>) -> Result<Solved, SolveError> {
         return Err(SolveError::NoLimits);
     };
     let (least, greatest) = (least.ceil_to(EDGE_STEP), greatest.floor_to(EDGE_STEP));
-    let below = least.checked_sub(EDGE_STEP).filter(|below| *below > Length::ZERO);
-    let up = core::iter::successors(below.or(Some(least)), |edge| {
+    // From the step below, which says why it is no less; what is no distance at all says nothing.
+    let up = core::iter::successors(Some(least.minus(EDGE_STEP)), |edge| {
         edge.checked_add(EDGE_STEP).filter(|edge| *edge <= greatest)
     });
     first(wanted, up.map(Step::Edge))
@@ -483,24 +483,27 @@ fn least_rivets<'a>(wanted: &Wanted<'_, 'a>) -> Result<Solved, SolveError> {
     Ok(least.unwrap_or(Solved { found: None, beside: best, why }))
 }
 
-fn best_share<'a>(wanted: &Wanted<'_, 'a>) -> Result<Solved, SolveError> {
+/// Whether one keeps more of the sheet than the best so far, or as much with fewer rivets. What is not known keeps nothing.
+fn keeps_more(one: &Tried, best: Option<&Tried>) -> bool {
     // A hair more of the sheet is not worth a row more.
     const HAIR: f64 = 1e-9;
+    let Some(share) = one.share else { return false };
+    best.is_none_or(|best| {
+        let most = best.share.unwrap_or(0.0);
+        share > most + HAIR || (share > most - HAIR && fewer(one, best) == Ordering::Less)
+    })
+}
+
+fn best_share<'a>(wanted: &Wanted<'_, 'a>) -> Result<Solved, SolveError> {
     let mut best: Option<Tried> = None;
     let mut refers: Option<Finding> = None;
     for rows in patterns(wanted.rows) {
         let Some((least, greatest)) = pitches(&rows) else { continue };
         for pitch in down(greatest, least, PITCH_STEP) {
-            let better = |found: &Tried| {
-                let Some(share) = found.share else { return false };
-                best.as_ref().is_none_or(|best| {
-                    let most = best.share.unwrap_or(0.0);
-                    share > most + HAIR || (share > most - HAIR && fewer(found, best) == Ordering::Less)
-                })
-            };
+            let better = |found: &Tried| keeps_more(found, best.as_ref());
             let Some(found) = ask_where(wanted, LaidRows { pitch, ..rows }, better) else { continue };
             refers = refers.or(found.refers);
-            if found.refers.is_none() && better(&found) {
+            if found.refers.is_none() && keeps_more(&found, best.as_ref()) {
                 best = Some(found);
             }
         }
@@ -508,8 +511,8 @@ fn best_share<'a>(wanted: &Wanted<'_, 'a>) -> Result<Solved, SolveError> {
     let Some(found) = best else {
         return Ok(Solved { found: None, beside: None, why: refers.map_or(Why::AtEnd, Why::Refers) });
     };
-    let fewer_rows = found.rows.checked_sub(1).filter(|rows| *rows > 0);
-    let weaker = fewer_rows.and_then(|rows| {
+    // No rows at all carry nothing, which is no answer.
+    let weaker = found.rows.checked_sub(1).and_then(|rows| {
         let rivet = found.rivet.without_length();
         ask_where(wanted, LaidRows { rivet, rows, pitch: found.pitch, ..wanted.rows }, |_| true)
     });
@@ -528,23 +531,78 @@ mod tests {
     use crate::finding::{Code, Severity};
     use crate::joint::margin::LoadKind;
 
+    fn bare(rows: u8) -> Tried {
+        Tried {
+            rivet: Part::parse("MS20470AD4").unwrap(),
+            edge: Length::ZERO,
+            pitch: Length::INCH,
+            rows,
+            gauge: None,
+            rivets_per_inch: f64::from(rows),
+            carries: None,
+            governing: None,
+            margin: None,
+            share: None,
+            refers: None,
+        }
+    }
+
+    #[test]
+    fn a_hair_more_of_the_sheet_is_worth_no_rivets_and_as_much_is_worth_fewer() {
+        let of = |rows: u8, share: Option<f64>| Tried { share, ..bare(rows) };
+        let best = of(2, Some(0.7));
+        for (rows, share, is_better) in [
+            (1, 0.7, true),
+            (2, 0.7, false),
+            (3, 0.7, false),
+            (1, 0.7 - 1e-10, true),
+            (3, 0.7 + 1e-10, false),
+            (3, 0.7 + 1e-8, true),
+            (1, 0.7 - 1e-8, false),
+            (1, 0.1, false),
+            (3, 0.9, true),
+        ] {
+            assert_eq!(keeps_more(&of(rows, Some(share)), Some(&best)), is_better, "{rows} {share}");
+        }
+        // Exactly a hair is none.
+        assert!(!keeps_more(&of(3, Some(1e-9)), Some(&of(2, Some(0.0)))));
+        assert!(!keeps_more(&of(1, Some(0.0)), Some(&of(2, Some(1e-9)))));
+        // What is not known is never better, and anything than nothing.
+        assert!(!keeps_more(&of(1, None), Some(&best)) && !keeps_more(&of(1, None), None));
+        assert!(keeps_more(&best, None) && keeps_more(&best, Some(&of(1, None))));
+    }
+
+    #[test]
+    fn a_pitch_is_looked_for_only_where_a_step_lies_between_its_limits() {
+        use crate::practice::{Limit, Scope, Value};
+        let rivet = Part::parse("MS20470AD4").unwrap();
+        let stack = Stack::new();
+        let limits = |least: &str, greatest: &str| {
+            let limit = |name, text| {
+                Limit::new(name, Scope::default(), Value::Length(Length::parse(text).unwrap()), Basis::own(0))
+            };
+            let own = [limit(Name::PitchLeast, least), limit(Name::PitchGreatest, greatest)];
+            let practice = crate::practice::HANDBOOK.with_own(&own, &[]);
+            let rows = LaidRows::new(rivet, &stack, Length::INCH, Length::INCH);
+            pitches(&LaidRows { practice: &practice, ..rows })
+        };
+        let both = |least: i16, greatest: i16| Some((Length::from_64ths(least), Length::from_64ths(greatest)));
+        assert_eq!(limits(".49", ".55"), both(32, 34));
+        assert_eq!(limits("1/2", "1/2"), both(32, 32));
+        // No thirty-second between them, crossed, and nothing.
+        assert_eq!(limits(".505", ".525"), None);
+        assert_eq!(limits("1", "1/2"), None);
+        assert_eq!(limits("0", "1/2"), None);
+    }
+
     #[test]
     fn what_is_not_known_is_further_than_any_margin_and_what_is_referred_further_still() {
-        let rivet = Part::parse("MS20470AD4").unwrap();
         let load = Load { force: Force::from_lbf(1.0), kind: LoadKind::Ultimate };
         let some = margin(Force::from_lbf(1.0), load, Factors::SEAM).unwrap();
         let tried = |margin: Option<f64>, refers: bool| Tried {
-            rivet,
-            edge: Length::ZERO,
-            pitch: Length::ZERO,
-            rows: 1,
-            gauge: None,
-            rivets_per_inch: 1.0,
-            carries: None,
-            governing: None,
             margin: margin.map(|value| Margin { value, ..some }),
-            share: None,
             refers: refers.then(|| Finding::new(Code::MarginNegative, Severity::Refer, Basis::AS_GIVEN)),
+            ..bare(1)
         };
         // From the best to the worst.
         let all = [

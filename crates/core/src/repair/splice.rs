@@ -579,7 +579,7 @@ fn stacked(query: &SpliceQuery<'_, '_>, leg: &Leg, plate: Length) -> Result<Stac
     Ok(stack)
 }
 
-/// Lines and ranks: so many lines that no more rivets than needed go in where that can be, and of such the shortest plate.
+/// Lines and ranks: so many lines that no more rivets than needed go in where that can be, and of such the shortest plate, by the fewest lines.
 fn lay(query: &SpliceQuery<'_, '_>, case: &Case, found: &mut LegSplice) -> Result<(), MemberError> {
     let limit = |name, case: &Case| query.practice.length(name, case).map(|limit| limit.value);
     let none = MemberError::NoLimits { limit: Name::PitchLeast };
@@ -684,8 +684,7 @@ fn tell(query: &SpliceQuery<'_, '_>, found: &mut Splice) {
     if query.shape == Shape::BulbAngle {
         told.tell(Told::BulbRow);
     }
-    let has = |held: LegFastener| query.legs.iter().any(|leg| leg.held == held);
-    if has(LegFastener::Bolts) && has(LegFastener::Rivets) {
+    if query.legs.windows(2).any(|pair| matches!(pair, [one, next] if one.held != next.held)) {
         told.tell(Told::OneFastener);
     }
     if query.shape != Shape::Flat {

@@ -190,5 +190,11 @@ mod tests {
         tell.all(&[Told::Neighbours, Told::Method, Told::Neighbours, Told::Trim]);
         assert!(tell.iter().eq([Told::Method, Told::Trim, Told::Neighbours]));
         assert!(tell.of(ToldKind::Work).eq([Told::Trim]) && tell.has(Told::Method) && !tell.has(Told::Tank));
+        let mut other = Tell::default();
+        other.all(&[Told::Tank, Told::Trim]);
+        tell.extend(&other);
+        assert!(tell.iter().count() == 4 && tell.has(Told::Tank));
+        tell.extend(&Tell::default());
+        assert!(tell.iter().count() == 4);
     }
 }

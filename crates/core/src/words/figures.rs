@@ -545,6 +545,55 @@ mod tests {
     }
 
     #[test]
+    fn figures_of_a_kind_are_the_same_where_they_are_written_alike() {
+        let shown = |figure: &dyn Fn(f64) -> Shown| [1.0, 1.000_001, 2.0].map(|value| figure(value).written());
+        for figure in [
+            &|value| Units::Inches.length(Length::try_from_inches_f64(value).expect("short")) as Shown,
+            &|value| Units::Inches.force(Force::from_lbf(value)),
+            &|value| Units::Inches.stress(Stress::from_ksi(value)),
+            &|value| Units::Inches.ratio(value),
+            &|value| Units::Inches.count(value as u32),
+        ] as [&dyn Fn(f64) -> Shown; 5]
+        {
+            let [one, alike, other] = shown(figure);
+            assert_eq!((one, alike, other), (10_000, 10_000, 20_000), "{}", figure(1.0));
+        }
+    }
+
+    #[test]
+    fn a_load_for_every_millimetre_is_that_for_every_inch_over_25_4() {
+        for (newtons, written) in [(2_540.0, "100 N/mm"), (254.0, "10 N/mm"), (12.7, "1 N/mm")] {
+            assert_eq!(Units::Millimetres.running_load(Force::from_newtons(newtons)).to_string(), written);
+        }
+    }
+
+    #[test]
+    fn a_modulus_is_written_in_thousands_of_its_stress() {
+        for (megapascals, written) in [(71_000.0, "71.0 GPa"), (110_300.0, "110.3 GPa"), (500.0, "0.5 GPa")] {
+            assert_eq!(Units::Millimetres.modulus(Stress::from_megapascals(megapascals)).to_string(), written);
+        }
+    }
+
+    #[test]
+    fn the_last_bit_of_a_large_figure_is_no_step() {
+        for value in [1_000.0_f64, 1_000_000.0] {
+            let more = f64::from_bits(value.to_bits() + 1);
+            let less = f64::from_bits(value.to_bits() - 1);
+            for toward in [Toward::Nearest, Toward::Down, Toward::Up] {
+                let count = value as i64 * 1_000;
+                assert_eq!(
+                    [less, value, more].map(|value| on_grid(value, 3, toward)),
+                    [count; 3],
+                    "{value} {toward:?}"
+                );
+            }
+        }
+        // What is off by more is one.
+        assert_eq!((on_grid(0.0004, 3, Toward::Up), on_grid(0.0006, 3, Toward::Down)), (1, 0));
+        assert_eq!((on_grid(1_000.0004, 3, Toward::Up), on_grid(1_000.0006, 3, Toward::Down)), (1_000_001, 1_000_000));
+    }
+
+    #[test]
     fn rounding_down_does_not_lose_a_step_to_the_last_bit() {
         let shown = Units::Inches.ratio(0.29).toward(Toward::Down);
         assert_eq!(shown.to_string(), "0.29");

@@ -168,9 +168,7 @@ fn next_drill(cut: Option<Drill>, wanted: Length, shown: Input<'static>, work: &
 fn compared(after: &Installation<'_, '_>, is_step_up: bool, work: &mut Working<'_>) {
     let Some(before) = after.as_installed().filter(|_| is_step_up) else { return };
     let (Ok(was), Ok(is)) = (before.strength(), after.strength()) else { return };
-    if was.allowable.is_none() || is.allowable.is_none() {
-        return;
-    }
+    let (Some(_), Some(_)) = (was.allowable, is.allowable) else { return };
     work.of(About::Named("installed rivet"));
     let before = joint::one_rivet(&before, &was, work).allowable;
     work.of(About::Named("new rivet"));

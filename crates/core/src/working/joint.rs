@@ -778,7 +778,7 @@ fn doubler_margin(
             let about = About::Layer(sheet.layer());
             in_doubler.map(|in_doubler| shares::in_outer(in_doubler, sheet.share(), about, work).called(WHOLE_LOAD))
         };
-        let (Some(net), Some(force)) = (net, force.filter(|force| force.held() > 0.0)) else { continue };
+        let (Some(net), Some(force)) = (net, force) else { continue };
         let about = About::Layer(sheet.layer());
         let loaded = Loaded::of(load, factors, force);
         let one = crate::joint::margin::margin(
@@ -786,6 +786,7 @@ fn doubler_margin(
             Load { force: Force::from_lbf(force.held()), ..load },
             factors,
         );
+        // A sheet without a load has no margin.
         let Ok(one) = one else { continue };
         let factored = OF_ROWS.factored(&loaded, &one, work);
         let _ =

@@ -448,6 +448,16 @@ mod tests {
     use super::*;
 
     #[test]
+    fn a_figure_says_its_symbol_its_value_and_where_it_comes_from() {
+        let symbol = Symbol { text: "t", meaning: "thickness" };
+        let mut text = heapless::String::<512>::new();
+        write!(text, "{:?}", Input::given(symbol, Quantity::number(0.125))).unwrap();
+        for part in ["thickness", "0.125", "origin"] {
+            assert!(text.contains(part), "{text}");
+        }
+    }
+
+    #[test]
     fn a_number_is_printed_as_it_would_be_written() {
         let said = |kind, held| {
             let mut text = heapless::String::<64>::new();

@@ -537,8 +537,9 @@ pub(crate) fn of_side(
             }
             let _ = loads.push(load);
         }
-        let greatest =
-            loads.iter().copied().reduce(|one, other| if other.held().abs() > one.held().abs() { other } else { one });
+        // The first of those that are greatest.
+        let by_size = |one: &Input<'_>, other: &Input<'_>| one.held().abs().total_cmp(&other.held().abs());
+        let greatest = loads.iter().rev().copied().max_by(by_size);
         if let Some(greatest) = greatest {
             let _ = most.push(size(greatest, Force::from_lbf(greatest.held().abs()), work));
         }
