@@ -17,11 +17,11 @@ use shophead::repair::patch::{PatchQuery, SkinDamage, Taper, patch};
 use shophead::repair::site::Site;
 use shophead::repair::solve::{EDGE_STEP, SolveError, SolveFor, Wanted, Why, solve};
 use shophead::repair::splice::{Leg, LegFastener, MemberError, Shape, Splice, SpliceQuery, Spliced, splice};
-use shophead::repair::strip::InPlace;
+use shophead::repair::strip::{CountedQuery, CountedRow, InPlace, RowOfStrip, counted};
 use shophead::repair::told::Told;
 use shophead::stack::{Layer, Stack};
 use shophead::words::Units;
-use shophead::working::{About, Origin, Working, hole, joint, repair};
+use shophead::working::{About, Origin, Working, hole, joint, repair, strip};
 use shophead_tests::prelude::{length, material, nm, part};
 
 fn spliced(query: &SpliceQuery<'_, '_>) -> Splice {
@@ -218,6 +218,29 @@ fn a_strength_of_ones_own_answers_what_was_not_known_of_it() {
 }
 
 #[test]
+fn a_strips_rows_are_worked_whatever_strengths_are_given() {
+    let (rivet, stack) = (part("MS20470AD4"), two_sheets());
+    let rows = [3, 2].map(|count| CountedRow::new(count, rivet));
+    let strengths = [None, Some(Stress::from_ksi(40.0))];
+    for fbru in strengths {
+        for rivet_fsu in strengths {
+            let given = InPlace::default().fbru(fbru).rivet_fsu(rivet_fsu);
+            let query = CountedQuery::new(rivet, &rows, &stack, length("3"), length("1"), length("1/2")).given(given);
+            let found = counted(&query, &mut |_, _| {}).expect("a strip");
+            let steps = steps(|work| strip::of(&query, &found, work));
+            let worked: Vec<f64> = of(&steps, "strip-row").map(|step| step.result).collect();
+            let carried = |row: &RowOfStrip| row.carries().map(|one| one.lbf() * f64::from(row.row.count));
+            let carried: Vec<f64> = found.rows.iter().filter_map(carried).collect();
+            assert_eq!((worked.len(), worked), (rows.len(), carried), "{given:?}");
+            for step in of(&steps, "strip-rivet") {
+                let least = step.figures.iter().map(|figure| figure.value).fold(f64::INFINITY, f64::min);
+                assert!((step.result - least).abs() < 1e-9 * least, "{step:?}");
+            }
+        }
+    }
+}
+
+#[test]
 fn what_is_folded_flat_has_no_bend_however_thin_it_is() {
     for (radius, thickness) in [(Length::ZERO, Length::ZERO), (length(".1"), length(".04"))] {
         for degrees in [0.0, 180.0] {
@@ -263,6 +286,34 @@ fn a_margin_that_is_no_number_or_below_zero_is_not_looked_for() {
     }
     for margin in [0.0, 0.15] {
         assert!(solve(&wanted.margin(margin), SolveFor::Rows).is_ok(), "{margin}");
+    }
+}
+
+#[test]
+fn a_load_that_nothing_carries_is_told_with_what_comes_nearest() {
+    let (rivet, stack) = (part("MS20470AD4"), two_sheets());
+    let load = Load { force: Force::from_lbf(100_000.0), kind: LoadKind::Ultimate };
+    let wanted = Wanted::new(LaidRows::new(rivet, &stack, length("1/2"), length("1/2")), load);
+    for unknown in [SolveFor::Pitch, SolveFor::Rows, SolveFor::LeastRivets] {
+        let solved = solve(&wanted, unknown).expect("limits");
+        assert_eq!(solved.found, None, "{unknown:?}");
+        let nearest = solved.beside.as_ref().and_then(|beside| beside.margin).expect("a margin");
+        assert!(nearest.value < 0.0 && nearest.value > -1.0, "{unknown:?}");
+        assert_eq!(solved.why, Why::Margin(nearest.value), "{unknown:?}");
+    }
+}
+
+#[test]
+fn the_gauge_of_a_layer_is_looked_for_only_where_there_is_one() {
+    let (rivet, stack) = (part("MS20470AD4"), two_sheets());
+    let load = Load { force: Force::from_lbf(1.0), kind: LoadKind::Ultimate };
+    let wanted = Wanted::new(LaidRows::new(rivet, &stack, length("1/2"), length("1/2")), load);
+    for layer in 1..=2 {
+        let found = solve(&wanted, SolveFor::Gauge(layer)).expect("a layer").found.expect("next to nothing holds");
+        assert!(found.gauge.is_some());
+    }
+    for layer in [0, 3, u8::MAX] {
+        assert_eq!(solve(&wanted, SolveFor::Gauge(layer)), Err(SolveError::NoLayer), "{layer}");
     }
 }
 

@@ -600,7 +600,7 @@ mod tests {
         // Steep, one in one, flat: at 100 the mean of both slopes, 2.98, at 200 none, so half-way between an eighth of 298 over the mean.
         let stations = [station(0, 0), station(100, 496), station(200, 596), station(300, 596)];
         let edge = Curve::through(&stations).expect("an edge");
-        let off = edge.offset(Length::from_64ths(150)).nanometres() - 583_25 * 396_875 / 100;
+        let off = edge.offset(Length::from_64ths(150)).nanometres() - 58_325 * 396_875 / 100;
         assert!(off.abs() < 2, "{off}");
         assert_eq!(edge.offset(Length::from_64ths(250)), Length::from_64ths(596));
         // A peak and a trough are flat as well, and leave the pieces beside them within their stations.
