@@ -377,6 +377,13 @@ fn a_splice_is_worked_from_its_count_by_rivets_and_by_bolts() {
         let legs = query.legs;
         let found = spliced(&query);
         let steps = steps(|work| repair::of_splice(&query, &found, work));
+        let strengths: Vec<&Said> = of(&steps, "strength-count").collect();
+        let counted = found.legs.iter().filter_map(|leg| leg.rate.as_ref()?.by_strength);
+        assert!(!strengths.is_empty() && strengths.len() == counted.clone().count());
+        for (step, counted) in strengths.iter().zip(counted) {
+            assert!(step.figures[2].worked, "what one rivet carries is worked");
+            assert_eq!((step.figures[2].value, step.result), (counted.per_rivet.force.lbf(), counted.per_inch));
+        }
         let ranks: Vec<&Said> = of(&steps, "leg-ranks").collect();
         assert_eq!(ranks.len(), legs.len());
         for (step, leg) in ranks.iter().zip(&found.legs) {
