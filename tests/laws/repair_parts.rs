@@ -14,6 +14,7 @@ use shophead::repair::bend::setback;
 use shophead::repair::count::By;
 use shophead::repair::in_row::LaidRows;
 use shophead::repair::patch::{PatchQuery, SkinDamage, Taper, patch};
+use shophead::repair::seam::{SeamFastener, SeamQuery, WORTH_OFFERING, seam};
 use shophead::repair::site::Site;
 use shophead::repair::solve::{EDGE_STEP, SolveError, SolveFor, Wanted, Why, solve};
 use shophead::repair::splice::{Leg, LegFastener, MemberError, Shape, Splice, SpliceQuery, Spliced, splice};
@@ -514,4 +515,21 @@ fn each_of_what_rows_carry_is_worked_by_its_formula() {
         );
     }
     assert!(shared > 0 && whole > 0, "{shared} {whole}");
+}
+
+#[test]
+fn rows_that_were_offered_are_laid_and_nothing_near_them_is_offered_again() {
+    let rivets = SeamFastener::Rivets(part("MS20470AD4"));
+    let mut offered = 0;
+    for sheet in [".025", ".032", ".040", ".050"] {
+        let query = SeamQuery::new(material("clad 2024-T3"), length(sheet), length("10"), rivets);
+        let Some(better) = seam(&query).expect("a seam").better else { continue };
+        let again = seam(&query.rows(Some(better.rows.rows))).expect("a seam");
+        let develops = better.develops.expect("published");
+        assert_eq!(again.laid.and_then(|laid| laid.develops), Some(develops), "{sheet}");
+        let more = again.better.and_then(|better| better.develops);
+        assert!(more.is_none_or(|more| more >= develops + WORTH_OFFERING), "{sheet} {more:?} over {develops}");
+        offered += 1;
+    }
+    assert!(offered > 0);
 }
