@@ -599,6 +599,15 @@ mod tests {
     }
 
     #[test]
+    fn a_point_level_with_the_end_of_an_edge_is_as_far_as_that() {
+        // A bent piece that is nowhere nearer than its end takes nothing more off.
+        let stations = [station(0, 0), station(100, 10), station(200, 100)];
+        let edge = Curve::through(&stations).expect("an edge");
+        let far = |point: Point, exact: i16| Length::from_64ths(exact).minus(edge.distance(point)).nanometres();
+        assert_eq!((far(point(-50, 0), 50), far(point(250, 100), 50)), (1, 1));
+    }
+
+    #[test]
     fn an_edge_before_a_flat_piece_leaves_it_flat_and_is_steep_until_then() {
         // Steep, one in one, flat: at 100 the mean of both slopes, 2.98, at 200 none, so half-way between an eighth of 298 over the mean.
         let stations = [station(0, 0), station(100, 496), station(200, 596), station(300, 596)];
