@@ -14,14 +14,15 @@ use shophead::repair::bend::setback;
 use shophead::repair::count::By;
 use shophead::repair::in_row::LaidRows;
 use shophead::repair::patch::{PatchQuery, SkinDamage, Taper, patch};
+use shophead::repair::seam::{SeamFastener, SeamQuery, WORTH_OFFERING, seam};
 use shophead::repair::site::Site;
 use shophead::repair::solve::{EDGE_STEP, SolveError, SolveFor, Wanted, Why, solve};
 use shophead::repair::splice::{Leg, LegFastener, MemberError, Shape, Splice, SpliceQuery, Spliced, splice};
-use shophead::repair::strip::InPlace;
+use shophead::repair::strip::{CountedQuery, CountedRow, InPlace, RowOfStrip, counted};
 use shophead::repair::told::Told;
 use shophead::stack::{Layer, Stack};
 use shophead::words::Units;
-use shophead::working::{About, Origin, Working, hole, joint, repair};
+use shophead::working::{About, Origin, Working, hole, joint, repair, strip};
 use shophead_tests::prelude::{length, material, nm, part};
 
 fn spliced(query: &SpliceQuery<'_, '_>) -> Splice {
@@ -218,6 +219,29 @@ fn a_strength_of_ones_own_answers_what_was_not_known_of_it() {
 }
 
 #[test]
+fn a_strips_rows_are_worked_whatever_strengths_are_given() {
+    let (rivet, stack) = (part("MS20470AD4"), two_sheets());
+    let rows = [3, 2].map(|count| CountedRow::new(count, rivet));
+    let strengths = [None, Some(Stress::from_ksi(40.0))];
+    for fbru in strengths {
+        for rivet_fsu in strengths {
+            let given = InPlace::default().fbru(fbru).rivet_fsu(rivet_fsu);
+            let query = CountedQuery::new(rivet, &rows, &stack, length("3"), length("1"), length("1/2")).given(given);
+            let found = counted(&query, &mut |_, _| {}).expect("a strip");
+            let steps = steps(|work| strip::of(&query, &found, work));
+            let worked: Vec<f64> = of(&steps, "strip-row").map(|step| step.result).collect();
+            let carried = |row: &RowOfStrip| row.carries().map(|one| one.lbf() * f64::from(row.row.count));
+            let carried: Vec<f64> = found.rows.iter().filter_map(carried).collect();
+            assert_eq!((worked.len(), worked), (rows.len(), carried), "{given:?}");
+            for step in of(&steps, "strip-rivet") {
+                let least = step.figures.iter().map(|figure| figure.value).fold(f64::INFINITY, f64::min);
+                assert!((step.result - least).abs() < 1e-9 * least, "{step:?}");
+            }
+        }
+    }
+}
+
+#[test]
 fn what_is_folded_flat_has_no_bend_however_thin_it_is() {
     for (radius, thickness) in [(Length::ZERO, Length::ZERO), (length(".1"), length(".04"))] {
         for degrees in [0.0, 180.0] {
@@ -263,6 +287,34 @@ fn a_margin_that_is_no_number_or_below_zero_is_not_looked_for() {
     }
     for margin in [0.0, 0.15] {
         assert!(solve(&wanted.margin(margin), SolveFor::Rows).is_ok(), "{margin}");
+    }
+}
+
+#[test]
+fn a_load_that_nothing_carries_is_told_with_what_comes_nearest() {
+    let (rivet, stack) = (part("MS20470AD4"), two_sheets());
+    let load = Load { force: Force::from_lbf(100_000.0), kind: LoadKind::Ultimate };
+    let wanted = Wanted::new(LaidRows::new(rivet, &stack, length("1/2"), length("1/2")), load);
+    for unknown in [SolveFor::Pitch, SolveFor::Rows, SolveFor::LeastRivets] {
+        let solved = solve(&wanted, unknown).expect("limits");
+        assert_eq!(solved.found, None, "{unknown:?}");
+        let nearest = solved.beside.as_ref().and_then(|beside| beside.margin).expect("a margin");
+        assert!(nearest.value < 0.0 && nearest.value > -1.0, "{unknown:?}");
+        assert_eq!(solved.why, Why::Margin(nearest.value), "{unknown:?}");
+    }
+}
+
+#[test]
+fn the_gauge_of_a_layer_is_looked_for_only_where_there_is_one() {
+    let (rivet, stack) = (part("MS20470AD4"), two_sheets());
+    let load = Load { force: Force::from_lbf(1.0), kind: LoadKind::Ultimate };
+    let wanted = Wanted::new(LaidRows::new(rivet, &stack, length("1/2"), length("1/2")), load);
+    for layer in 1..=2 {
+        let found = solve(&wanted, SolveFor::Gauge(layer)).expect("a layer").found.expect("next to nothing holds");
+        assert!(found.gauge.is_some());
+    }
+    for layer in [0, 3, u8::MAX] {
+        assert_eq!(solve(&wanted, SolveFor::Gauge(layer)), Err(SolveError::NoLayer), "{layer}");
     }
 }
 
@@ -326,6 +378,13 @@ fn a_splice_is_worked_from_its_count_by_rivets_and_by_bolts() {
         let legs = query.legs;
         let found = spliced(&query);
         let steps = steps(|work| repair::of_splice(&query, &found, work));
+        let strengths: Vec<&Said> = of(&steps, "strength-count").collect();
+        let counted = found.legs.iter().filter_map(|leg| leg.rate.as_ref()?.by_strength);
+        assert!(!strengths.is_empty() && strengths.len() == counted.clone().count());
+        for (step, counted) in strengths.iter().zip(counted) {
+            assert!(step.figures[2].worked, "what one rivet carries is worked");
+            assert_eq!((step.figures[2].value, step.result), (counted.per_rivet.force.lbf(), counted.per_inch));
+        }
         let ranks: Vec<&Said> = of(&steps, "leg-ranks").collect();
         assert_eq!(ranks.len(), legs.len());
         for (step, leg) in ranks.iter().zip(&found.legs) {
@@ -456,4 +515,21 @@ fn each_of_what_rows_carry_is_worked_by_its_formula() {
         );
     }
     assert!(shared > 0 && whole > 0, "{shared} {whole}");
+}
+
+#[test]
+fn rows_that_were_offered_are_laid_and_nothing_near_them_is_offered_again() {
+    let rivets = SeamFastener::Rivets(part("MS20470AD4"));
+    let mut offered = 0;
+    for sheet in [".025", ".032", ".040", ".050"] {
+        let query = SeamQuery::new(material("clad 2024-T3"), length(sheet), length("10"), rivets);
+        let Some(better) = seam(&query).expect("a seam").better else { continue };
+        let again = seam(&query.rows(Some(better.rows.rows))).expect("a seam");
+        let develops = better.develops.expect("published");
+        assert_eq!(again.laid.and_then(|laid| laid.develops), Some(develops), "{sheet}");
+        let more = again.better.and_then(|better| better.develops);
+        assert!(more.is_none_or(|more| more >= develops + WORTH_OFFERING), "{sheet} {more:?} over {develops}");
+        offered += 1;
+    }
+    assert!(offered > 0);
 }

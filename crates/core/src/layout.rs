@@ -333,6 +333,19 @@ mod tests {
     }
 
     #[test]
+    fn the_closest_edge_is_found_wherever_it_stands() {
+        let edges =
+            [(0, 100), (0, 40), (0, 60)].map(|(x, y)| Edge { from: at(x, y), to: at(x.saturating_add(200), y) });
+        let points = [at(50, 0), at(100, 10), at(150, 5)];
+        let found = closest(&points, &edges).to_edge;
+        assert_eq!(found, Some((1, Length::from_64ths(30))));
+        // Of two that are as close the first.
+        let points = [at(50, 0), at(100, 30), at(150, 50)];
+        assert_eq!(closest(&points, &edges).to_edge, Some((1, Length::from_64ths(10))));
+        assert_eq!(closest(&points, &[]).to_edge, None);
+    }
+
+    #[test]
     fn the_shortest_vector_and_the_longest_point_the_same_way() {
         let nm = |nanometres| Length::from_nanometres(nanometres).expect("in range");
         let reached = |x, y| in_line(at(64, 0), Point { x, y }, nm(50_000_000), 10_000);

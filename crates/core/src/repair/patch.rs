@@ -1315,6 +1315,23 @@ mod tests {
     }
 
     #[test]
+    fn a_side_has_a_rivet_for_every_pitch_begun_and_two_at_least() {
+        let found = patch(&query()).expect("a patch");
+        let spacing = Spacing { rows: 2, pitch: inch("1/2"), apart: found.apart, least: found.least_pitch };
+        let per_row = |width: Length| {
+            let side = side(&found.rate, width, 2, &spacing, Pattern::InLine, false).expect("a side");
+            assert_eq!((side.spread, side.counted), (inch("1/2").times(side.per_row, 1), 2 * side.per_row));
+            side.per_row
+        };
+        let nanometre = Length::from_nanometres(1).expect("short");
+        for (width, rivets) in [("1/4", 2), ("1", 2), ("2", 4), ("10", 20)] {
+            let width = inch(width);
+            assert_eq!(per_row(width), rivets, "{width}");
+            assert_eq!(per_row(width.plus(nanometre)), if width < inch("1") { 2 } else { rivets + 1 }, "{width}");
+        }
+    }
+
+    #[test]
     fn a_patch_shares_its_load_between_skin_and_plate() {
         for style in [Style::Lap, Style::Doubler, Style::Flush] {
             let plate = Some((query().material, inch(".050")));

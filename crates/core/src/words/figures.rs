@@ -590,7 +590,10 @@ mod tests {
         }
         // What is off by more is one.
         assert_eq!((on_grid(0.0004, 3, Toward::Up), on_grid(0.0006, 3, Toward::Down)), (1, 0));
-        assert_eq!((on_grid(1_000.0004, 3, Toward::Up), on_grid(1_000.0006, 3, Toward::Down)), (1_000_001, 1_000_000));
+        assert_eq!(
+            (on_grid(1_000.000_4, 3, Toward::Up), on_grid(1_000.000_6, 3, Toward::Down)),
+            (1_000_001, 1_000_000)
+        );
     }
 
     #[test]

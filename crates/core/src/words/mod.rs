@@ -163,28 +163,6 @@ pub(crate) fn write_list(f: &mut fmt::Formatter<'_>, items: impl Iterator<Item =
     Ok(())
 }
 
-#[cfg(test)]
-mod tests {
-    use crate::finding::{Code, Severity};
-    use crate::structure::Member;
-
-    use super::Word;
-
-    fn read_back<T: Word>() {
-        for word in T::ALL {
-            assert_eq!(T::from_number(word.number()), Some(*word), "{}", word.as_str());
-        }
-        assert_eq!((T::from_number(0), T::from_number(u32::MAX)), (None, None));
-    }
-
-    #[test]
-    fn a_number_is_that_of_its_word_and_of_no_other() {
-        read_back::<Severity>();
-        read_back::<Member>();
-        read_back::<Code>();
-    }
-}
-
 /// What every list of words has, from one line a value: variant, number for C, word, what it means.
 ///
 /// After the name stands what the list is a list of, for the message about a word that is not in it.
@@ -271,3 +249,25 @@ macro_rules! worded {
     };
 }
 pub(crate) use worded;
+
+#[cfg(test)]
+mod tests {
+    use crate::finding::{Code, Severity};
+    use crate::structure::Member;
+
+    use super::Word;
+
+    fn read_back<T: Word>() {
+        for word in T::ALL {
+            assert_eq!(T::from_number(word.number()), Some(*word), "{}", word.as_str());
+        }
+        assert_eq!((T::from_number(0), T::from_number(u32::MAX)), (None, None));
+    }
+
+    #[test]
+    fn a_number_is_that_of_its_word_and_of_no_other() {
+        read_back::<Severity>();
+        read_back::<Member>();
+        read_back::<Code>();
+    }
+}
