@@ -5,7 +5,7 @@ use shophead::joint::compare::substitute;
 use shophead::joint::flush_table::flush_row;
 use shophead::joint::splice::{
     CountRounding, Fastener, SpliceError, SpliceMember, SpliceTable, count, most_per_row, needed, overlap, per_inch,
-    tables,
+    rows, tables,
 };
 use shophead::joint::strength::Preparation;
 use shophead::material::{EnteredSheet, Material, Property, RivetAlloy};
@@ -123,6 +123,41 @@ fn a_count_an_inch_is_above_zero_and_can_be_counted() {
     // A billionth is forgiven: 4.29 of so many.
     assert_eq!(ask(4_294_967_299.0 / 2.0), Ok(u32::MAX));
     assert_eq!(ask(4_294_967_300.0 / 2.0), Err(SpliceError::OutOfRange));
+}
+
+#[test]
+fn a_count_says_what_was_before_the_reduction_and_after_it() {
+    let ask = |member: SpliceMember, rounding| count(6.2, length("2"), member, rounding).unwrap();
+    for (member, part) in [
+        (SpliceMember::Other, 1.0),
+        (SpliceMember::Stringer, 0.8),
+        (SpliceMember::IntermediateFrame, 0.6),
+        (SpliceMember::SingleLap, 0.75),
+    ] {
+        let found = ask(member, CountRounding::Once);
+        assert!((found.unreduced - 12.4).abs() < 1e-9 && (found.per_inch - 6.2 * part).abs() < 1e-9, "{found:?}");
+        assert_eq!(f64::from(found.total), (12.4 * part).ceil());
+        assert_eq!(f64::from(ask(member, CountRounding::BeforeAndAfter).total), (13.0 * part).ceil());
+    }
+}
+
+#[test]
+fn equal_rows_have_equal_parts_of_the_width() {
+    let laid = rows(37, 2, length("9.5")).unwrap();
+    assert_eq!((laid.rows, laid.per_row, laid.total), (2, 19, 38));
+    assert_eq!((laid.pitch, laid.first()), (length("1/2"), length("1/4")));
+    assert_eq!(rows(0, 2, length("10")), Err(SpliceError::NotPositive));
+    assert_eq!(rows(5, 0, length("10")), Err(SpliceError::NoRows));
+    for none in ["0", "-1"] {
+        assert_eq!(rows(5, 1, length(none)), Err(SpliceError::LengthNotPositive));
+    }
+}
+
+#[test]
+fn a_splice_table_is_named_by_its_number() {
+    for table in SpliceTable::ALL {
+        assert_eq!(table.name(), format!("table {table}"));
+    }
 }
 
 #[test]

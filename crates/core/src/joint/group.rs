@@ -717,4 +717,16 @@ mod tests {
             assert_eq!(group.worst.map(|worst| worst.rivet), Some(worst), "{less}");
         }
     }
+
+    /// 0.1 and 0.3 in beside the middle, a load one to three: both parts of the moment are the same but for their last bits.
+    #[test]
+    fn a_load_whose_line_goes_through_the_middle_turns_nothing_however_small_it_is() {
+        let corners = [(0.0, 0.0), (2.0, 0.0), (2.0, 2.0), (0.0, 2.0)].map(|(x, y)| GroupRivet::alike(at(x, y)));
+        for lbf in [1e-3, 1.0, 1e6] {
+            let through = share(&corners, load(lbf, 3.0 * lbf, at(1.1, 1.3), 0.0), None).unwrap();
+            assert_eq!((through.moment_in_lbf, through.rotation_centre), (0.0, None), "{lbf}");
+            let beside = share(&corners, load(lbf, 3.0 * lbf, at(1.1, 1.2), 0.0), None).unwrap();
+            assert!((beside.moment_in_lbf - 0.1 * lbf).abs() < 1e-9 * lbf, "{lbf}");
+        }
+    }
 }

@@ -698,6 +698,7 @@ mod tests {
         let found = row_strength(&Made { practice: &practice, ..row(&rivet, &no_tension) }).unwrap();
         assert!(found.net_sections[0].is_some() && found.net_sections[1].is_none());
         assert!(found.joint.governing.is_some() && found.joint.allowable.is_some());
+        assert_eq!(found.joint.net_section, None, "of the weaker sheet nothing is known");
         assert_eq!((found.governing, found.per_inch, found.indicated_per_inch), (None, None, None));
         // Every net section is known, but not the rivet.
         let known = stack(&[(".040", Preparation::Plain), (".064", Preparation::Plain)]);
@@ -761,6 +762,60 @@ mod tests {
                 let Some(Figure::Ratio(told)) = told.measured() else { panic!("{told:?}") };
                 assert!((told - by_hand).abs() < 1e-9, "{told} {by_hand}");
             }
+        }
+    }
+
+    /// Half of the load is in each outer sheet of a joint in double shear: it parts at twice what it carries.
+    #[test]
+    fn an_outer_sheet_in_double_shear_parts_under_twice_the_load() {
+        let rivet = Part::parse("MS20470AD4").unwrap();
+        for (outer, layer, thickness) in [(".040", 2, 0.064), (".025", 1, 2.0 * 0.025)] {
+            let sheets = [outer, ".064", outer].map(|thickness| (thickness, Preparation::Plain));
+            let stack = stack(&sheets);
+            let found = row_strength(&Made { rows: 9, shear: Shear::Double, ..row(&rivet, &stack) }).unwrap();
+            let governing = found.governing.unwrap();
+            assert_eq!((governing.mode, governing.layer), (RowMode::NetSection, Some(layer)));
+            let by_hand = 63_000.0 * thickness * (0.75 - 0.1285) / 0.75;
+            assert!((governing.per_inch.force.lbf() - by_hand).abs() < 1e-6);
+        }
+    }
+
+    #[test]
+    fn a_row_rests_on_the_weakest_of_its_parts_whichever_fails_first() {
+        let stack = stack(&[(".040", Preparation::Plain), (".064", Preparation::Plain)]);
+        let rivet = Part::parse("MS20470AD4").unwrap();
+        let driven = Some((Stress::from_psi(29_000.0), Basis::own(0)));
+        let rests_on = |staggered: &str| {
+            let row = Made { rows: 2, staggered: Some(length(staggered)), driven, ..row(&rivet, &stack) };
+            let found = row_strength(&row).unwrap();
+            let governing = found.governing.unwrap();
+            assert_eq!(governing.mode, RowMode::Rivets(Mode::RivetShear));
+            assert_ne!(governing.per_inch.basis, Basis::ZIGZAG_NET_WIDTH);
+            assert_eq!(found.per_inch.unwrap().basis, found.basis);
+            found.basis == Basis::ZIGZAG_NET_WIDTH
+        };
+        assert_eq!((rests_on(".2"), rests_on(".4")), (true, false));
+    }
+
+    #[test]
+    fn of_two_rows_the_weaker_is_the_one_that_is_not_known_or_carries_less_or_comes_first() {
+        let stack = stack(&[(".040", Preparation::Plain), (".064", Preparation::Plain)]);
+        let rivet = Part::parse("MS20470AD4").unwrap();
+        let plain = row(&rivet, &stack);
+        let one = row_strength(&plain).unwrap();
+        let many = row_strength(&Made { rows: 2, ..plain }).unwrap();
+        let unknown = row_strength(&Made { driven: None, ..plain }).unwrap();
+        let alike = RowStrength { rivets_per_inch: 0.0, ..one.clone() };
+        for (first, second, is_first) in [
+            (&one, &many, true),
+            (&many, &one, false),
+            (&unknown, &one, true),
+            (&one, &unknown, false),
+            (&one, &alike, true),
+            (&alike, &one, true),
+        ] {
+            let found = weaker(first.clone(), second.clone());
+            assert_eq!(&found, if is_first { first } else { second });
         }
     }
 }

@@ -601,6 +601,7 @@ mod tests {
         assert!((first.load.lbf() - 25.0).abs() < 1e-12 && (last.load.lbf() + 25.0).abs() < 1e-12);
         assert_eq!((first.in_a.gross, first.in_a.bypass, first.in_a.bearing), (lbf(100.0), lbf(75.0), lbf(25.0)));
         assert_eq!((last.in_b.gross, last.in_b.bypass, last.in_b.bearing), (lbf(25.0), lbf(0.0), lbf(25.0)));
+        assert_eq!((first.in_a.bearing_bypass(), last.in_b.bearing_bypass()), (Some(25.0 / 75.0), None));
         let bearing = [first.in_a, last.in_a, first.in_b, last.in_b].map(|passing| passing.bearing_share());
         assert_eq!(bearing, [Some(0.25), Some(0.25), Some(1.0), Some(1.0)]);
         assert_eq!(found.basis, Basis::DOUBLER_CHAIN);
@@ -666,7 +667,9 @@ mod tests {
         // Half as much for each of two in the first row.
         let mut doubler = Envelope::new();
         let rows = [SharingRow { fasteners: 2, ..row(2e-5) }, row(1e-5)];
-        doubler.add(&share(&rows, &[bay()], Transfer::Doubler, lbf(100.0)).unwrap());
+        let shared = share(&rows, &[bay()], Transfer::Doubler, lbf(100.0)).unwrap();
+        assert_eq!((shared.peak, shared.equal_share), (1, 0.5));
+        doubler.add(&shared);
         assert_eq!(doubler.peak().map(|(row, load)| (row, load.lbf())), Some((1, 25.0)));
     }
 

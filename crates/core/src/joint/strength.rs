@@ -1549,4 +1549,39 @@ mod tests {
         let governing = strength(&joint).unwrap().governing.unwrap();
         assert_eq!(governing.layer, Some(1));
     }
+
+    #[test]
+    fn a_sheet_says_its_number_its_edge_margin_and_its_tear_out_with_relief() {
+        // 2 t Fsu (e - d / 2 cos 40°), down to nothing.
+        for (edge, margin) in [("1/4", 2.0), (".1", 0.8), (".045", 0.36)] {
+            let sheets = [Sheet { edge: length(edge), ..sheet(".040") }; 2];
+            let found = strength(&lap(&sheets)).unwrap();
+            for (sheet, number) in found.sheets.iter().zip(1..) {
+                assert_eq!(sheet.layer(), number);
+                assert!((sheet.edge_margin() - margin).abs() < 1e-12);
+                let plane = 0.125 * margin - 0.1285 / 2.0 * 0.766_044_443_118_978;
+                match sheet.tear_out_with_relief() {
+                    Some(relief) => near(Some(relief), 2.0 * 0.040 * 39_000.0 * plane),
+                    None => assert!(plane < 0.0),
+                }
+                assert_eq!(sheet.tear_out_with_relief().is_some(), plane > 0.0);
+            }
+        }
+    }
+
+    #[test]
+    fn one_plane_of_the_rivet_is_told_without_what_thin_sheet_takes_off() {
+        for shear in [Shear::Single, Shear::Double] {
+            let sheets = [sheet(".032"), sheet(".040"), sheet(".032")];
+            near(strength(&Joint { shear, ..lap(&sheets) }).unwrap().shear_of_one_plane(), 388.0);
+        }
+    }
+
+    /// Half of the load is in each outer sheet: the joint yields at twice 88 000 × 0.1285 × 0.025.
+    #[test]
+    fn an_outer_sheet_in_double_shear_yields_under_twice_the_load() {
+        let sheets = [sheet(".025"), sheet(".063"), sheet(".025")];
+        let found = strength(&Joint { shear: Shear::Double, ..lap(&sheets) }).unwrap();
+        near(found.yield_load(), 2.0 * 88_000.0 * 0.1285 * 0.025);
+    }
 }
