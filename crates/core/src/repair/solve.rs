@@ -567,7 +567,7 @@ mod tests {
         // Exactly a hair is none.
         assert!(!keeps_more(&of(3, Some(1e-9)), Some(&of(2, Some(0.0)))));
         assert!(!keeps_more(&of(1, Some(0.0)), Some(&of(2, Some(1e-9)))));
-        // What is not known is never better, and anything than nothing.
+        // What is not known is never better, and any share is better than none at all.
         assert!(!keeps_more(&of(1, None), Some(&best)) && !keeps_more(&of(1, None), None));
         assert!(keeps_more(&best, None) && keeps_more(&best, Some(&of(1, None))));
     }
