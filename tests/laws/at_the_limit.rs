@@ -736,3 +736,18 @@ fn a_key_is_read_back_as_it_is_printed() {
     assert_eq!(Key::of_shear(RivetAlloy::CarbonSteel).to_string(), "rivet.\"carbon steel\".shear_ultimate");
     assert_eq!(Key::of_shear(RivetAlloy::Al2117).to_string(), "rivet.2117.shear_ultimate");
 }
+
+/// Where nobody measured, the hole is as wide as the drill that the answer names.
+#[test]
+fn an_answer_for_a_hole_that_nobody_measured_is_judged_in_the_hole_of_its_drill() {
+    let stack = Stack::parse("2024-T3:.125, 2024-T3:.125").unwrap();
+    let question = Installation::new(part("MS20470AD4"), &stack).edge(length("1")).pitch(length("2"));
+    let question = question.in_place_of(part("MS20470AD4"));
+    for (drill, does_not_enter) in [(".1285", true), (".159", false)] {
+        let drill = Drill::nearest_at_or_above(length(drill));
+        let answered = Answered::new(Ruling::Rivet).rivet(Some(part("MS20470AD5"))).drill(drill);
+        let step = question.as_answered(None, &answered).unwrap();
+        assert_eq!(step.hole.map(|hole| hole.min()), drill.map(|drill| drill.diameter()));
+        assert_eq!(step.findings.has(Code::ShankDoesNotEnter), does_not_enter, "{drill:?}: {:?}", step.findings);
+    }
+}

@@ -283,6 +283,7 @@ fn every_refusal_says_what_is_wrong_and_what_the_series_has() {
             "NAS9313T4-6A",
             "A means anodize, clear, which is not allowed on this alloy (character 12); right would be NAS9313T4-6",
         ),
+        ("NAS9313DD4-5Q", "this is not a finish of NAS9313 (character 13); right would be A, D, S or no letter"),
         ("NAS9313DD4-6A5A", "a number has one finish letter only (character 15)"),
         (
             "NAS9313DD4-6-5A",

@@ -294,12 +294,13 @@ impl Finding {
     #[must_use]
     pub fn or_enter(self, key: Option<Key>) -> Finding {
         let (Some(Figure::Ratio(limit)), Some(key)) = (self.limit(), key.map(Key::number)) else { return self };
+        let Ok(key) = u32::try_from(key) else { return self };
         let hundredths = (limit * 100.0 + 0.5) as u32;
-        if key > u64::from(u32::MAX) || f64::from(hundredths) / 100.0 != limit {
+        if f64::from(hundredths) / 100.0 != limit {
             return self;
         }
         Finding {
-            limit: u64::from(hundredths) << KEY_BITS | key,
+            limit: u64::from(hundredths) << KEY_BITS | u64::from(key),
             kinds: self.kinds.with_limit(Kind::KeyedRatio),
             ..self
         }

@@ -460,7 +460,7 @@ impl<'a> Installation<'_, 'a> {
         let most = self.most();
         let load = if self.is_doubler() { self.on_peak(most) } else { self.load };
         row_strength_into(found, &self.made_under(load)?)?;
-        let needed = Facts::NONE.with(Fact::Pitch).with_if(self.rows > 1, Fact::RowSpacing);
+        let needed = Facts::NONE.with(Fact::Pitch).with(Fact::RowSpacing);
         self.check_strength(&mut found.joint, needed);
         if found.joint.allowable.is_none() && found.joint.indication.is_none() {
             found.refuse();
