@@ -154,11 +154,12 @@ def comes_by(tests):
 
     def one(place, program, package, folder, test):
         record = records / str(place)
+        record.unlink(missing_ok=True)
         started = time.monotonic()
         command = [program, "--exact", test, "--test-threads=1"]
         ended = subprocess.run(command, cwd=folder, capture_output=True, env=switched(0) | {"SHOPHEAD_REACHED": str(record)})
         if ended.returncode != 0:
-            raise SystemExit(f"fails without a change: {package}: {test}")
+            return None
         numbers = record.read_bytes() if record.exists() else b""
         reached = {int.from_bytes(numbers[at : at + 4], "little") for at in range(0, len(numbers), 4)}
         return {"program": program, "package": package, "folder": folder, "test": test, "took": time.monotonic() - started, "reached": reached}
@@ -177,8 +178,16 @@ def comes_by(tests):
                 for which in [(), ("--ignored",)]
             }
             wanted += [(program, some[1], folder, test) for test in sorted(listed[()] - listed["--ignored",])]
+    numbered = list(enumerate(wanted))
     with ThreadPoolExecutor(os.cpu_count()) as several:
-        return list(several.map(lambda numbered: one(numbered[0], *numbered[1]), enumerate(wanted)))
+        found = dict(zip(range(len(wanted)), several.map(lambda each: one(each[0], *each[1]), numbered)))
+    for place, (program, package, folder, test) in numbered:
+        # Once more by itself: some are in a hurry.
+        if found[place] is None:
+            found[place] = one(place, program, package, folder, test)
+        if found[place] is None:
+            raise SystemExit(f"fails without a change: {package}: {test}")
+    return list(found.values())
 
 
 def mismatched(message):
