@@ -412,7 +412,7 @@ fn better(
     Ok(tried.into_iter().find(|one| one.develops.is_some_and(|share| share >= enough)))
 }
 
-#[cfg(test)]
+#[cfg(all(test, feature = "words"))]
 mod tests {
     use super::*;
 

@@ -544,6 +544,7 @@ mod tests {
         }
     }
 
+    #[cfg(feature = "words")]
     #[test]
     fn figures_of_a_kind_are_the_same_where_they_are_written_alike() {
         let shown = |figure: &dyn Fn(f64) -> Shown| [1.0, 1.000_001, 2.0].map(|value| figure(value).written());
