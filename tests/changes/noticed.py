@@ -145,6 +145,17 @@ def asked(tests, number):
     return None
 
 
+def names(program, folder):
+    """The tests of a program that are not left out."""
+
+    def listed(*which):
+        command = [program, "--list", "--format", "terse", *which]
+        lines = subprocess.run(command, cwd=folder, capture_output=True, text=True, env=ENVIRONMENT).stdout.splitlines()
+        return {line.removesuffix(": test") for line in lines if line.endswith(": test")}
+
+    return sorted(listed() - listed("--ignored"))
+
+
 @functools.cache
 def comes_by(tests):
     """Of every test which changes it comes by, and how long it takes. Each has to pass without a change: one that fails anyhow notices none."""
@@ -164,20 +175,7 @@ def comes_by(tests):
         reached = {int.from_bytes(numbers[at : at + 4], "little") for at in range(0, len(numbers), 4)}
         return {"program": program, "package": package, "folder": folder, "test": test, "took": time.monotonic() - started, "reached": reached}
 
-    wanted = []
-    for some in tests:
-        for program, folder in programs(some):
-            listed = {
-                which: {
-                    line.removesuffix(": test")
-                    for line in subprocess.run(
-                        [program, "--list", "--format", "terse", *which], cwd=folder, capture_output=True, text=True, env=ENVIRONMENT
-                    ).stdout.splitlines()
-                    if line.endswith(": test")
-                }
-                for which in [(), ("--ignored",)]
-            }
-            wanted += [(program, some[1], folder, test) for test in sorted(listed[()] - listed["--ignored",])]
+    wanted = [(program, some[1], folder, test) for some in tests for program, folder in programs(some) for test in names(program, folder)]
     numbered = list(enumerate(wanted))
     with ThreadPoolExecutor(os.cpu_count()) as several:
         found = dict(zip(range(len(wanted)), several.map(lambda each: one(each[0], *each[1]), numbered)))

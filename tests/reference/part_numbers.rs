@@ -132,10 +132,10 @@ fn every_superseded_name_is_one_of_the_table() {
     }
 }
 
-/// Each reason as it is read, once: what is wrong, and what the series has instead.
 const SERIES_MISSING: &str = "the series is missing, so head and alloy are unknown; digits alone such as 4-5 may mean diameter 4 and length 5, \
      or a length of 4 1/2 (character 1); right would be a full number such as MS20470AD4-5";
 
+/// Each reason as it is read, once: what is wrong, and what the series has instead.
 #[test]
 fn every_refusal_says_what_is_wrong_and_what_the_series_has() {
     for (number, sentence) in [

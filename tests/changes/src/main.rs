@@ -139,24 +139,8 @@ impl Visit<'_> for Found {
     }
 }
 
-/// A stretch of the source and what stands in its place: for each change a text with the source's own stretches in it.
-#[derive(Default)]
-struct Edit {
-    changed: Vec<(u32, Vec<Piece>)>,
-    kept: Vec<Piece>,
-}
-
-enum Piece {
-    Text(String),
-    Source(Range<usize>),
-}
-
-impl Edit {
-    /// One that keeps the stretch where no change is on.
-    fn of(stretch: &Range<usize>) -> Self {
-        Self { changed: Vec::new(), kept: vec![Piece::Source(stretch.clone())] }
-    }
-}
+/// What stands in place of a stretch of the source with each change on. Only one is on at a time, so that none has to stand within another.
+type Edit = Vec<(u32, String)>;
 
 struct Writer<'s> {
     source: &'s str,
@@ -186,12 +170,12 @@ impl Writer<'_> {
             if !is_put_in {
                 self.out.push('(');
             }
-            for (number, pieces) in &edit.changed {
+            for (number, instead) in &edit {
                 if !is_put_in {
                     self.out.push_str(&format!("if crate::switched::is({number}) {{ "));
                 }
                 let from = self.out.len();
-                self.raw(pieces);
+                self.out.push_str(instead);
                 self.placed.push((*number, from..self.out.len()));
                 if !is_put_in {
                     self.out.push_str(" } else ");
@@ -199,37 +183,17 @@ impl Writer<'_> {
             }
             if !is_put_in {
                 self.out.push_str("{ ");
-                self.pieces(&edit.kept, next + 1);
+                self.write(&range, next + 1);
                 self.out.push_str(" })");
                 // The compiler may complain of the whole as well.
-                for (number, _) in &edit.changed {
+                for (number, _) in &edit {
                     self.placed.push((*number, start..self.out.len()));
                 }
             }
-            self.edits[next].1 = edit;
             at = range.end;
             next += 1;
         }
         self.out.push_str(&self.source[at..stretch.end]);
-    }
-
-    /// Only one change is on at a time: where it is, none within it has to stand.
-    fn raw(&mut self, pieces: &[Piece]) {
-        for piece in pieces {
-            match piece {
-                Piece::Text(text) => self.out.push_str(text),
-                Piece::Source(stretch) => self.out.push_str(&self.source[stretch.clone()]),
-            }
-        }
-    }
-
-    fn pieces(&mut self, pieces: &[Piece], next: usize) {
-        for piece in pieces {
-            match piece {
-                Piece::Text(text) => self.out.push_str(text),
-                Piece::Source(stretch) => self.write(stretch, next),
-            }
-        }
     }
 }
 
@@ -242,37 +206,36 @@ fn rewrite(file: &str, source: &str, changes: &[&Change]) -> Result<(String, Vec
     let mut found = Found::default();
     found.visit_file(&syn::parse_file(source)?);
     let mut edits: BTreeMap<(usize, std::cmp::Reverse<usize>), Edit> = BTreeMap::new();
-    let text = |text: &str| vec![Piece::Text(text.to_owned())];
     for change in changes {
         let (start, end) = (byte(source, &change.span.start), byte(source, &change.span.end));
-        let mut replace = |stretch: &Range<usize>, pieces| {
-            edits.entry((stretch.start, std::cmp::Reverse(stretch.len()))).or_insert_with(|| Edit::of(stretch)).changed.push((change.number, pieces));
+        let mut replace = |stretch: &Range<usize>, instead: String| {
+            edits.entry((stretch.start, std::cmp::Reverse(stretch.len()))).or_default().push((change.number, instead));
         };
         let number = change.number;
         match change.genre.as_str() {
             // Put in before the body of a function.
-            "FnValue" => replace(&(start..start), text(&format!("if crate::switched::is({number}) {{ return {}; }} ", change.replacement))),
-            "Statement" => replace(&(start..end), text(&change.replacement)),
+            "FnValue" => replace(&(start..start), format!("if crate::switched::is({number}) {{ return {}; }} ", change.replacement)),
+            "Statement" => replace(&(start..end), change.replacement.clone()),
             "BinaryOperator" => {
                 if let Some((whole, operator)) = found.binary.get(&start) {
                     let (left, right) = (whole.start..operator.start, operator.end..whole.end);
-                    replace(whole, vec![Piece::Source(left), Piece::Text(change.replacement.clone()), Piece::Source(right)]);
+                    replace(whole, format!("{}{}{}", &source[left], change.replacement, &source[right]));
                 }
             }
             "UnaryOperator" => {
                 if let Some(whole) = found.unary.get(&start) {
-                    replace(whole, vec![Piece::Source(end..whole.end)]);
+                    replace(whole, source[end..whole.end].to_owned());
                 }
             }
-            "MatchArmGuard" => replace(&(start..end), text(&change.replacement)),
+            "MatchArmGuard" => replace(&(start..end), change.replacement.clone()),
             "MatchArm" => match found.arms.get(&start) {
-                Some((pattern, None)) => replace(&(*pattern..*pattern), text(&format!(" if !crate::switched::is({number})"))),
-                Some((_, Some(guard))) => replace(&(guard.start..guard.start), text(&format!("!crate::switched::is({number}) && "))),
+                Some((pattern, None)) => replace(&(*pattern..*pattern), format!(" if !crate::switched::is({number})")),
+                Some((_, Some(guard))) => replace(&(guard.start..guard.start), format!("!crate::switched::is({number}) && ")),
                 None => {}
             },
             "StructField" => {
                 if let Some((value, name, base)) = found.fields.get(&start) {
-                    replace(value, vec![Piece::Text("(".into()), Piece::Source(base.clone()), Piece::Text(format!(").{name}"))]);
+                    replace(value, format!("({}).{name}", &source[base.clone()]));
                 }
             }
             _ => {}

@@ -1226,19 +1226,16 @@ mod tests {
 
     use super::*;
     use crate::practice::{Limit, Scope, Value};
-
-    fn inch(text: &str) -> Length {
-        Length::parse(text).expect("a length")
-    }
+    use crate::prelude::length;
 
     fn query() -> PatchQuery<'static, 'static> {
-        let opening = SkinDamage::Opening { along: inch("2"), across: inch("4"), radius: inch("1/2") };
-        PatchQuery::new(Material::parse("clad 2024-T3").expect("known"), inch(".032"), opening)
+        let opening = SkinDamage::Opening { along: length("2"), across: length("4"), radius: length("1/2") };
+        PatchQuery::new(Material::parse("clad 2024-T3").expect("known"), length(".032"), opening)
     }
 
     #[test]
     fn a_ring_holds_as_many_rivets_as_there_are_pitches_around_it() {
-        let count = |ring: Ring, pitch| ring.count(inch(pitch), Length::ZERO);
+        let count = |ring: Ring, pitch| ring.count(length(pitch), Length::ZERO);
         for (x, y, pitch, rivets) in [
             (1.0, 1.0, "1", 8),
             (2.0, 1.0, "1", 12),
@@ -1283,7 +1280,7 @@ mod tests {
 
     #[test]
     fn a_plate_is_whole_by_the_opening_and_thin_at_its_outermost_row() {
-        let (whole, thin) = (inch(".080"), inch(".040"));
+        let (whole, thin) = (length(".080"), length(".040"));
         let at = |taper: Taper, rows: u8| -> Vec<Length> { (0..rows).map(|row| taper.at(row, rows, whole)).collect() };
         for rows in 1..5 {
             assert_eq!(at(Taper::Plain, rows), std::vec![whole; usize::from(rows)]);
@@ -1295,9 +1292,9 @@ mod tests {
             (std::vec![thin, whole], std::vec![thin, whole])
         );
         assert_eq!(at(Taper::Stepped(thin), 3), [thin, whole, whole]);
-        assert_eq!(at(Taper::Feathered(thin), 3), [thin, inch(".060"), whole]);
+        assert_eq!(at(Taper::Feathered(thin), 3), [thin, length(".060"), whole]);
         // Never thicker than the plate.
-        for taper in [Taper::Stepped(inch("1")), Taper::Feathered(inch("1"))] {
+        for taper in [Taper::Stepped(length("1")), Taper::Feathered(length("1"))] {
             assert_eq!(at(taper, 3), [whole; 3]);
         }
     }
@@ -1317,27 +1314,27 @@ mod tests {
     #[test]
     fn a_side_has_a_rivet_for_every_pitch_begun_and_two_at_least() {
         let found = patch(&query()).expect("a patch");
-        let spacing = Spacing { rows: 2, pitch: inch("1/2"), apart: found.apart, least: found.least_pitch };
+        let spacing = Spacing { rows: 2, pitch: length("1/2"), apart: found.apart, least: found.least_pitch };
         let per_row = |width: Length| {
             let side = side(&found.rate, width, 2, &spacing, Pattern::InLine, false).expect("a side");
-            assert_eq!((side.spread, side.counted), (inch("1/2").times(side.per_row, 1), 2 * side.per_row));
+            assert_eq!((side.spread, side.counted), (length("1/2").times(side.per_row, 1), 2 * side.per_row));
             side.per_row
         };
         let nanometre = Length::from_nanometres(1).expect("short");
         for (width, rivets) in [("1/4", 2), ("1", 2), ("2", 4), ("10", 20)] {
-            let width = inch(width);
+            let width = length(width);
             assert_eq!(per_row(width), rivets, "{width}");
-            assert_eq!(per_row(width.plus(nanometre)), if width < inch("1") { 2 } else { rivets + 1 }, "{width}");
+            assert_eq!(per_row(width.plus(nanometre)), if width < length("1") { 2 } else { rivets + 1 }, "{width}");
         }
     }
 
     #[test]
     fn a_patch_shares_its_load_between_skin_and_plate() {
         for style in [Style::Lap, Style::Doubler, Style::Flush] {
-            let plate = Some((query().material, inch(".050")));
+            let plate = Some((query().material, length(".050")));
             let found = patch(&query().style(style).plate(plate)).expect("a patch");
             let thicknesses = found.plates().map(|plates| plates.map(|plate| plate.thickness));
-            assert_eq!(thicknesses, Some([inch(".032"), inch(".050")]), "{style:?}");
+            assert_eq!(thicknesses, Some([length(".032"), length(".050")]), "{style:?}");
         }
     }
 

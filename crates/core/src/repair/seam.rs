@@ -415,13 +415,13 @@ fn better(
 #[cfg(all(test, feature = "words"))]
 mod tests {
     use super::*;
+    use crate::prelude::length;
 
     #[test]
     fn a_seam_is_asked_at_its_least_distances_and_a_single_row_is_from_none() {
-        let inch = |text| Length::parse(text).expect("a length");
         let rivet = Part::parse("MS20470AD4").expect("a part");
         let material = Material::parse("clad 2024-T3").expect("known");
-        let query = SeamQuery::new(material, inch(".032"), inch("10"), SeamFastener::Rivets(rivet));
+        let query = SeamQuery::new(material, length(".032"), length("10"), SeamFastener::Rivets(rivet));
         let stack = query.stack().expect("two sheets");
         for rows in 1..=3 {
             let laid = splice::rows(36, rows, query.width).expect("rows");
